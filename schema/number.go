@@ -1,0 +1,97 @@
+package schema
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Number is a printed decimal: the literal is its precision ("13.10" is not "13.1"). The zero Number means: not printed.
+type Number struct {
+	text  string
+	value float64
+}
+
+// ParseNumber takes a JSON number literal.
+func ParseNumber(text string) (Number, error) {
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || !jsonNumber(text) {
+		return Number{}, fmt.Errorf("%q is not a JSON number", text)
+	}
+	return Number{text, v}, nil
+}
+
+// MustNumber is ParseNumber for literals in code and tests; it panics on a bad one.
+func MustNumber(text string) Number {
+	n, err := ParseNumber(text)
+	if err != nil {
+		panic(err)
+	}
+	return n
+}
+
+// IsZero reports that the sheet does not print the number (encoding/json's omitzero asks this); a printed 0 is not zero in this sense.
+func (n Number) IsZero() bool { return n.text == "" }
+
+// Float is the value, 0 where absent.
+func (n Number) Float() float64 { return n.value }
+
+// String is the literal as printed.
+func (n Number) String() string { return n.text }
+
+// Decimals is the count of digits after the point.
+func (n Number) Decimals() int {
+	mantissa, _, _ := strings.Cut(strings.ToLower(n.text), "e")
+	_, frac, _ := strings.Cut(mantissa, ".")
+	return len(frac)
+}
+
+// MarshalJSON writes the literal back byte for byte.
+func (n Number) MarshalJSON() ([]byte, error) {
+	if n.text == "" {
+		return []byte("null"), nil
+	}
+	return []byte(n.text), nil
+}
+
+// UnmarshalJSON keeps the literal.
+func (n *Number) UnmarshalJSON(b []byte) error {
+	v, err := ParseNumber(string(b))
+	if err != nil {
+		return err
+	}
+	*n = v
+	return nil
+}
+
+// jsonNumber reports whether text obeys the grammar of RFC 8259, section 6 (ParseFloat alone takes "0x1p-2", "Inf", "1_0").
+func jsonNumber(s string) bool {
+	digits := func() bool {
+		n := 0
+		for len(s) > 0 && s[0] >= '0' && s[0] <= '9' {
+			s, n = s[1:], n+1
+		}
+		return n > 0
+	}
+	s = strings.TrimPrefix(s, "-")
+	if strings.HasPrefix(s, "0") {
+		s = s[1:]
+	} else if !digits() {
+		return false
+	}
+	if strings.HasPrefix(s, ".") {
+		if s = s[1:]; !digits() {
+			return false
+		}
+	}
+	if len(s) > 0 && (s[0] == 'e' || s[0] == 'E') {
+		s = s[1:]
+		if len(s) > 0 && (s[0] == '+' || s[0] == '-') {
+			s = s[1:]
+		}
+		if !digits() {
+			return false
+		}
+	}
+	return s == ""
+}
