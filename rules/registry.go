@@ -1,0 +1,57 @@
+package rules
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// families in the order in which a reviewer works: the electrical table first, the paper last.
+var families = []string{"stc", "classes", "thermal", "nmot", "noct", "low", "rear", "body", "limits", "tolerance", "warranty", "packing", "paper", "catalogue"}
+
+// book is every rule, one line each: adding a rule is adding its file and its line here.
+var book = []*Rule{}
+
+var byID = func() map[string]*Rule {
+	m, err := index(book)
+	if err != nil {
+		panic(err) // an undocumented rule is a mistake of the programmer: no program must start with it
+	}
+	return m
+}()
+
+// index sorts the rules by family and ID and refuses an undocumented or repeated one.
+func index(rs []*Rule) (map[string]*Rule, error) {
+	m := make(map[string]*Rule, len(rs))
+	var errs []error
+	for _, r := range rs {
+		if err := r.validate(); err != nil {
+			errs = append(errs, err)
+		}
+		if m[r.ID] != nil {
+			errs = append(errs, fmt.Errorf("two rules have the ID %q", r.ID))
+		}
+		m[r.ID] = r
+	}
+	slices.SortFunc(rs, func(a, b *Rule) int {
+		return cmp.Or(cmp.Compare(slices.Index(families, a.Family()), slices.Index(families, b.Family())), strings.Compare(a.ID, b.ID))
+	})
+	return m, errors.Join(errs...)
+}
+
+// Family is the part of the ID before the slash.
+func (r *Rule) Family() string {
+	family, _, _ := strings.Cut(r.ID, "/")
+	return family
+}
+
+// All is every rule, by family and ID.
+func All() []*Rule { return slices.Clone(book) }
+
+// Lookup finds a rule by its ID.
+func Lookup(id string) (*Rule, bool) {
+	r, ok := byID[id]
+	return r, ok
+}
