@@ -2,6 +2,7 @@ package schema
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -45,6 +46,19 @@ func (n Number) Decimals() int {
 	_, frac, _ := strings.Cut(mantissa, ".")
 	return len(frac)
 }
+
+// HalfStep is half a unit of the last printed digit: 0.05 for 37.2, 0.5 for 1500 (a printed zero is a printed digit), 50 for 1.5e3.
+func (n Number) HalfStep() float64 {
+	if n.text == "" {
+		return 0
+	}
+	_, exponent, _ := strings.Cut(strings.ToLower(n.text), "e")
+	e, _ := strconv.Atoi(exponent)
+	return min(0.5*math.Pow10(e-n.Decimals()), math.MaxFloat64)
+}
+
+// Equal reports the same literal; go-cmp asks it.
+func (n Number) Equal(o Number) bool { return n.text == o.text }
 
 // MarshalJSON writes the literal back byte for byte.
 func (n Number) MarshalJSON() ([]byte, error) {
