@@ -1,0 +1,131 @@
+package label
+
+import "unicode"
+
+// Match is one phrase of the lexicon found in a text.
+type Match struct {
+	Start, End int      // byte offsets in the text
+	Atoms      []string // what the phrase may mean; several where languages or fields share it
+	Langs      []string // languages that know it so; empty for symbols
+	Length     int      // letters matched: the measure of how telling the phrase is
+}
+
+// Found is a text seen with the lexicon's eyes.
+type Found struct {
+	Text    string
+	Matches []Match
+	Letters int // letters and digits in the text
+	Known   int // of these, in a match
+	atoms   map[string]bool
+}
+
+const (
+	inWordFrom = 7 // letters from which a phrase may begin or end inside a word ("Modulwirkungsgrad"); shorter ones need a word of their own
+	endsFrom   = 4 // letters from which a phrase may end inside a word ("weights")
+)
+
+// Find reads a text left to right, the longest phrase first at each place.
+func Find(text string) Found {
+	s := squeeze(text)
+	f := Found{Text: text, Letters: len(s.runes), atoms: map[string]bool{}}
+	for i := 0; i < len(s.runes); {
+		m, n := longest(s, i)
+		if n == 0 {
+			i++
+			continue
+		}
+		f.Matches = append(f.Matches, m)
+		f.Known += n
+		for _, a := range m.Atoms {
+			f.atoms[a] = true
+		}
+		i += n
+	}
+	return f
+}
+
+// longest is the longest phrase that begins at rune i.
+func longest(s squeezed, i int) (Match, int) {
+	at := lexicon()
+	var best Match
+	length := 0
+	for j := i; j < len(s.runes); j++ {
+		at = at.next[s.runes[j]]
+		if at == nil {
+			break
+		}
+		n := j - i + 1
+		atEnd := j+1 == len(s.runes)
+		var m Match
+		for _, e := range at.entries {
+			if !fits(s, i, j, n, atEnd, e.whole) {
+				continue
+			}
+			m.Atoms = addOnce(m.Atoms, e.atom)
+			if e.lang != "" {
+				m.Langs = addOnce(m.Langs, e.lang)
+			}
+		}
+		if m.Atoms != nil {
+			m.Start, m.End, m.Length = s.from[i], s.to[j], n
+			best, length = m, n
+		}
+	}
+	return best, length
+}
+
+// fits says whether a phrase of n letters from rune i to rune j stands there as words of its own.
+func fits(s squeezed, i, j, n int, atEnd, whole bool) bool {
+	if whole {
+		return s.piece[i] && (atEnd || s.piece[j+1])
+	}
+	if ideograph(s.runes[i]) {
+		return true
+	}
+	begins := s.start[i] || n >= inWordFrom
+	ends := atEnd || s.start[j+1] || n >= endsFrom && unicode.IsLetter(s.runes[j])
+	if n < inWordFrom && n >= endsFrom && !atEnd && !s.start[j+1] {
+		// A short word may take an ending, not become another word: "cells" yes, "cellulose" no.
+		ends = endingLength(s, j+1) <= 2
+	}
+	return begins && ends
+}
+
+// endingLength counts the letters from rune k to the end of its word.
+func endingLength(s squeezed, k int) int {
+	n := 0
+	for ; k < len(s.runes) && !s.start[k]; k++ {
+		n++
+	}
+	return n
+}
+
+func addOnce(list []string, v string) []string {
+	for _, x := range list {
+		if x == v {
+			return list
+		}
+	}
+	return append(list, v)
+}
+
+// Has reports whether the text speaks of the atom.
+func (f Found) Has(atom string) bool { return f.atoms[atom] }
+
+// Any reports whether the text speaks of one of the atoms.
+func (f Found) Any(atoms ...string) bool {
+	for _, a := range atoms {
+		if f.atoms[a] {
+			return true
+		}
+	}
+	return false
+}
+
+// Share is how much of the text the lexicon knows, 0 to 1: a label is mostly known words, a sentence is not.
+func (f Found) Share() float64 {
+	if f.Letters == 0 {
+		return 0
+	}
+	return float64(f.Known) / float64(f.Letters)
+}
