@@ -1,0 +1,132 @@
+// Package report writes what a check found, in one form for each reader: a person at a terminal, a program, a stream. It must not
+// decide anything: levels, order and messages come from the rules, verdicts follow from the levels.
+package report
+
+import (
+	"fmt"
+	"io"
+	"iter"
+	"strings"
+
+	"pvtally/rules"
+	"pvtally/schema"
+)
+
+// Format is one form of report.
+type Format struct {
+	Name   string
+	Binary bool // not for a terminal
+	Write  func(io.Writer, Run) error
+}
+
+// formats in the order in which they are listed. Adding one is its file and its line here.
+var formats = []Format{
+	{Name: "text", Write: writeText},
+	{Name: "json", Write: writeJSON},
+	{Name: "jsonl", Write: writeJSONLines},
+}
+
+// Lookup finds a format by its name.
+func Lookup(name string) (Format, bool) {
+	for _, f := range formats {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return Format{}, false
+}
+
+// Names lists the formats for a message.
+func Names() string {
+	var names []string
+	for _, f := range formats {
+		names = append(names, f.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// Run is what a check hands to a format.
+type Run struct {
+	Version string
+	Colour  bool
+	// Entries are in input order and can be drained once; a format that keeps none of them runs in flat memory.
+	Entries iter.Seq[Entry]
+}
+
+// Entry is one record judged, or one input that could not be read: exactly one of the two.
+type Entry struct {
+	Sheet  *Sheet
+	Unread *Unread
+}
+
+// Sheet is one record judged. File is what the user calls it: a path, or "-:12" in a stream.
+type Sheet struct {
+	File     string
+	Record   *schema.Sheet
+	Findings []rules.Finding
+}
+
+// Unread is an input that could not be read, with what would help.
+type Unread struct {
+	File    string `json:"file"`
+	Page    int    `json:"page,omitempty"`
+	Problem string `json:"problem"`
+	Remedy  string `json:"remedy,omitempty"`
+}
+
+// String gives file, page, problem and remedy in one line.
+func (u *Unread) String() string {
+	text := u.File
+	if u.Page > 0 {
+		text += fmt.Sprintf(" page %d", u.Page)
+	}
+	text += ": " + u.Problem
+	if u.Remedy != "" {
+		text += " (" + u.Remedy + ")"
+	}
+	return text
+}
+
+// Verdict is what the findings come to: "reject" with an error among them, "query" with a warning, else "clear".
+func (s *Sheet) Verdict() string {
+	worst := rules.Level(0)
+	for _, f := range s.Findings {
+		worst = max(worst, f.Level)
+	}
+	switch worst {
+	case rules.Error:
+		return "reject"
+	case rules.Warning:
+		return "query"
+	}
+	return "clear"
+}
+
+// summary counts what a run came to.
+type summary struct {
+	Sheets   int `json:"sheets"`
+	Models   int `json:"models"`
+	Errors   int `json:"errors"`
+	Warnings int `json:"warnings"`
+	Notes    int `json:"notes"`
+	Unread   int `json:"unread"`
+}
+
+func (s *summary) add(e Entry) {
+	if e.Unread != nil {
+		s.Unread++
+		return
+	}
+	s.Sheets++
+	s.Models += len(e.Sheet.Record.Models)
+	for _, f := range e.Sheet.Findings {
+		switch f.Level {
+		case rules.Error:
+			s.Errors++
+		case rules.Warning:
+			s.Warnings++
+		case rules.Note:
+			s.Notes++
+		}
+	}
+}

@@ -1,0 +1,153 @@
+package report
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"pvtally/rules"
+)
+
+// maxRows is how many printed rows a finding quotes, maxCell how many characters of a cell: enough to find the place on the page.
+const (
+	maxRows = 4
+	maxCell = 40
+)
+
+// style is how a terminal sets text off; the zero style leaves it plain.
+type style struct{ start, end string }
+
+func (s style) of(text string) string { return s.start + text + s.end }
+
+type styles struct {
+	error, warning, note, strong, underline style
+}
+
+// palette uses the terminal's own colours, and never colour alone: the level is a word, the place has an underline.
+func palette(colour bool) styles {
+	if !colour {
+		return styles{}
+	}
+	const off = "\x1b[0m"
+	return styles{error: style{"\x1b[1;31m", off}, warning: style{"\x1b[1;33m", off}, note: style{"\x1b[1;36m", off},
+		strong: style{"\x1b[1m", off}, underline: style{"\x1b[1;4m", off}}
+}
+
+func (s styles) level(l rules.Level) style {
+	return map[rules.Level]style{rules.Error: s.error, rules.Warning: s.warning, rules.Note: s.note}[l]
+}
+
+// writeText is for a person: the sheets that have findings, each finding with the rows it is about, and one line that sums up.
+func writeText(w io.Writer, run Run) error {
+	var sum summary
+	var cautions []string
+	verdicts := map[string]int{}
+	look := palette(run.Colour)
+	for e := range run.Entries {
+		sum.add(e)
+		if e.Unread != nil {
+			continue
+		}
+		verdicts[e.Sheet.Verdict()]++
+		if len(e.Sheet.Findings) == 0 {
+			continue
+		}
+		var b bytes.Buffer
+		look.sheet(&b, e.Sheet)
+		for _, f := range e.Sheet.Findings {
+			if f.Caution != "" && !slices.Contains(cautions, f.Caution) {
+				cautions = append(cautions, f.Caution)
+			}
+		}
+		if _, err := w.Write(b.Bytes()); err != nil {
+			return err
+		}
+	}
+	var b bytes.Buffer
+	for _, c := range cautions {
+		fmt.Fprintf(&b, "%s %s\n", look.strong.of("caution:"), Plain(c))
+	}
+	fmt.Fprintf(&b, "%s, %s: %d clear, %d query, %d reject; %s, %s, %s; %d unread\n", plural(sum.Sheets, "sheet"), plural(sum.Models, "model"),
+		verdicts["clear"], verdicts["query"], verdicts["reject"],
+		plural(sum.Errors, "error"), plural(sum.Warnings, "warning"), plural(sum.Notes, "note"), sum.Unread)
+	_, err := w.Write(b.Bytes())
+	return err
+}
+
+func (look styles) sheet(b *bytes.Buffer, s *Sheet) {
+	var about []string
+	for _, text := range []string{s.Record.Series, s.Record.Maker} {
+		if text != "" {
+			about = append(about, Plain(text))
+		}
+	}
+	fmt.Fprintf(b, "%s: %s", look.strong.of(Plain(s.File)), look.strong.of(s.Verdict()))
+	if len(about) > 0 {
+		fmt.Fprintf(b, " (%s)", strings.Join(about, ", "))
+	}
+	b.WriteByte('\n')
+	graveFirst := slices.Clone(s.Findings)
+	slices.SortStableFunc(graveFirst, func(a, b rules.Finding) int { return int(b.Level) - int(a.Level) })
+	for _, f := range graveFirst {
+		look.finding(b, s, f)
+	}
+	b.WriteByte('\n')
+}
+
+func (look styles) finding(b *bytes.Buffer, s *Sheet, f rules.Finding) {
+	fmt.Fprintf(b, "  %s  %s", look.level(f.Level).of(fmt.Sprintf("%-7s", f.Level)), look.strong.of(Plain(f.Rule)))
+	if f.Model != "" {
+		fmt.Fprintf(b, "  %s", Plain(f.Model))
+	}
+	fmt.Fprintf(b, "\n    %s\n", Plain(f.Message))
+	for i, field := range f.Fields {
+		if i == maxRows {
+			fmt.Fprintf(b, "      and %s more\n", plural(len(f.Fields)-i, "value"))
+			break
+		}
+		if r, ok := printedRow(s.Record, field); ok {
+			look.row(b, r)
+		}
+	}
+}
+
+// row quotes a printed row and underlines the value meant: with a line of carets where there is no terminal to underline for us.
+func (look styles) row(b *bytes.Buffer, r row) {
+	line := "      "
+	if r.Page > 0 {
+		line += fmt.Sprintf("page %d  ", r.Page)
+	}
+	line += shorten(Plain(r.Label))
+	var at, width int
+	for i, cell := range r.Cells {
+		cell = shorten(Plain(cell))
+		line += "  "
+		if i == r.Marked {
+			at, width = uniseg.StringWidth(line), uniseg.StringWidth(cell)
+			cell = look.underline.of(cell)
+		}
+		line += cell
+	}
+	b.WriteString(line + "\n")
+	if look.underline == (style{}) {
+		b.WriteString(strings.Repeat(" ", at) + strings.Repeat("^", width) + "\n")
+	}
+}
+
+func shorten(text string) string {
+	if r := []rune(text); len(r) > maxCell {
+		return string(r[:maxCell-1]) + "…"
+	}
+	return text
+}
+
+func plural(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
+}
