@@ -21,6 +21,9 @@ type guest struct {
 	known   map[string]api.Function
 	stack   [16]uint64
 	scratch uint32 // scratchSize bytes of the sandbox's memory
+
+	layout        layout    // of path points, see segments.go
+	segmentBuffer []segment // of the last path
 }
 
 const scratchSize = 4096
@@ -75,7 +78,9 @@ func (g *guest) call(name string, args ...uint64) uint64 {
 func (g *guest) ok(name string, args ...uint64) bool { return uint32(g.call(name, args...)) != 0 }
 
 // count is call for functions that return a C int; the failures it reports as negative numbers count as none.
-func (g *guest) count(name string, args ...uint64) int { return max(0, int(int32(g.call(name, args...)))) }
+func (g *guest) count(name string, args ...uint64) int {
+	return max(0, int(int32(g.call(name, args...))))
+}
 
 // ptr is call for functions that return a pointer.
 func (g *guest) ptr(name string, args ...uint64) uint64 { return uint64(uint32(g.call(name, args...))) }

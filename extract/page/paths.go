@@ -2,13 +2,6 @@ package page
 
 import "math"
 
-// PDFium's path segment types.
-const (
-	segLine   = 0
-	segBezier = 1
-	segMove   = 2
-)
-
 const (
 	thinFill  = 1.5 // points: a filled rectangle no thicker than this is a drawn line
 	straight  = 0.3 // points by which a stroke may leave the horizontal or vertical
@@ -23,33 +16,34 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, m matrix, clip Box) {
 	if segments < 2 || segments > maxSegments || len(d.rules) > maxRules || len(d.bands) > maxBands {
 		return
 	}
-	if !g.ok("FPDFPath_GetDrawMode", obj, g.at(0), g.at(4)) {
-		return
-	}
-	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
-	if !fill && !stroke {
+	points := g.segments(obj, segments)
+	if points == nil {
 		return
 	}
 	g.call("FPDFPageObj_GetMatrix", obj, g.at(0))
-	m = g.readMatrix(0).then(m)
-	polygons, ok := g.polygons(obj, segments, v, m)
-	if !ok {
+	own := g.readMatrix(0).then(m)
+	boxes, lines := shapes(points, func(x, y float64) corner {
+		x, y = v.point(own.point(x, y))
+		return corner{x, y}
+	})
+	if len(boxes)+len(lines) == 0 || !g.ok("FPDFPath_GetDrawMode", obj, g.at(0), g.at(4)) {
 		return
 	}
-	clip = clip.meet(g.clip(obj, v, m))
-	fillColour, fillAlpha := g.colour("FPDFPageObj_GetFillColor", obj)
-	strokeColour, strokeAlpha := g.colour("FPDFPageObj_GetStrokeColor", obj)
-	width := 0.0
-	if stroke && g.ok("FPDFPageObj_GetStrokeWidth", obj, g.at(0)) {
-		width = g.readF32(0) * m.scale()
-	}
-	for _, poly := range polygons {
-		if box, ok := poly.rectangle(); ok && fill && fillAlpha > 0 {
-			d.fill(box.meet(clip), fillColour)
+	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
+	if fill && len(boxes) > 0 {
+		if colour, alpha := g.colour("FPDFPageObj_GetFillColor", obj); alpha > 0 {
+			clip := clip.meet(g.clip(obj, v, m))
+			for _, box := range boxes {
+				d.fill(box.meet(clip), colour)
+			}
 		}
-		if stroke && strokeAlpha > 0 {
-			for i := 1; i < len(poly); i++ {
-				d.line(poly[i-1], poly[i], width, strokeColour, clip)
+	}
+	if stroke && len(lines) > 0 {
+		if colour, alpha := g.colour("FPDFPageObj_GetStrokeColor", obj); alpha > 0 && g.ok("FPDFPageObj_GetStrokeWidth", obj, g.at(0)) {
+			width := g.readF32(0) * own.scale()
+			clip := clip.meet(g.clip(obj, v, m))
+			for _, box := range lines {
+				d.line(box.meet(clip), width, colour)
 			}
 		}
 	}
@@ -59,32 +53,47 @@ type corner struct{ x, y float64 }
 
 type polygon []corner
 
-// polygons gives the path's parts as shown; false where one has a curve.
-func (g *guest) polygons(obj uint64, segments int, v view, m matrix) ([]polygon, bool) {
-	var all []polygon
-	var now polygon
-	for i := range segments {
-		segment := g.ptr("FPDFPath_GetPathSegment", obj, uint64(i))
-		kind := int(int32(g.call("FPDFPathSegment_GetType", segment)))
-		if kind == segBezier {
-			return nil, false
+// shapes gives a path's upright rectangles and its horizontal and vertical lines (boxes without height or width).
+func shapes(points []segment, shown func(x, y float64) corner) (boxes, lines []Box) {
+	var poly polygon
+	end := func() {
+		if box, ok := poly.rectangle(); ok {
+			boxes = append(boxes, box)
 		}
-		x, y := g.segmentPoint(segment, v, m)
-		if kind == segMove {
-			if len(now) > 1 {
-				all = append(all, now)
+		for i := 1; i < len(poly); i++ {
+			if box, ok := level(poly[i-1], poly[i]); ok {
+				lines = append(lines, box)
 			}
-			now = nil
 		}
-		now = append(now, corner{x, y})
-		if g.ok("FPDFPathSegment_GetClose", segment) && len(now) > 1 {
-			now = append(now, now[0])
+		poly = poly[:0]
+	}
+	for _, s := range points {
+		if s.kind == segMove {
+			end()
+		}
+		poly = append(poly, shown(s.x, s.y))
+		if s.closes {
+			poly = append(poly, poly[0])
 		}
 	}
-	if len(now) > 1 {
-		all = append(all, now)
+	end()
+	return boxes, lines
+}
+
+// level gives the line from a to b where it is horizontal or vertical and long enough to part rows or columns.
+func level(a, b corner) (Box, bool) {
+	box := Box{min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)}
+	switch {
+	case box.H() <= straight && box.W() >= minRule:
+		box.Y0 = (a.y + b.y) / 2
+		box.Y1 = box.Y0
+	case box.W() <= straight && box.H() >= minRule:
+		box.X0 = (a.x + b.x) / 2
+		box.X1 = box.X0
+	default:
+		return Box{}, false
 	}
-	return all, true
+	return box, true
 }
 
 // rectangle gives the polygon as an upright rectangle, if it is one.
@@ -123,24 +132,11 @@ func (d *drawing) fill(box Box, colour uint32) {
 	}
 }
 
-// line notes a stroke from a to b where it is horizontal or vertical and inside the clip.
-func (d *drawing) line(a, b corner, width float64, colour uint32, clip Box) {
-	box := Box{min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)}
-	switch {
-	case box.H() <= straight && box.W() >= minRule:
-		y := (box.Y0 + box.Y1) / 2
-		box.Y0, box.Y1 = y, y
-	case box.W() <= straight && box.H() >= minRule:
-		x := (box.X0 + box.X1) / 2
-		box.X0, box.X1 = x, x
-	default:
-		return
+// line notes what the clip leaves of a stroke.
+func (d *drawing) line(box Box, width float64, colour uint32) {
+	if box.W() >= 0 && box.H() >= 0 && max(box.W(), box.H()) >= minRule {
+		d.rules = append(d.rules, Rule{box, width, colour})
 	}
-	box = box.meet(clip)
-	if box.W() < 0 || box.H() < 0 {
-		return
-	}
-	d.rules = append(d.rules, Rule{box, width, colour})
 }
 
 // colour reads an object's fill or stroke colour as 0xRRGGBB and its opacity, 0 to 255.

@@ -42,6 +42,12 @@ func PDF(ctx context.Context, name string, data []byte, opt Options) ([]Page, er
 	if err := sniffPDF(name, data); err != nil {
 		return nil, err
 	}
+	answer, err := ask(ctx, job{Task: taskRead, Name: name, Opt: opt}, data)
+	return answer.Pages, err
+}
+
+// readPDF does the work of PDF in this process.
+func readPDF(ctx context.Context, name string, data []byte, opt Options) ([]Page, error) {
 	limited, cancel := context.WithTimeout(ctx, opt.deadline())
 	defer cancel()
 	var pages []Page

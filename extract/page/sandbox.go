@@ -14,6 +14,8 @@ import (
 	"github.com/tetratelabs/wazero"
 	"github.com/tetratelabs/wazero/api"
 	"github.com/tetratelabs/wazero/experimental"
+
+	"pvtally/extract/page/child"
 )
 
 // A document is untrusted, so PDFium runs as WebAssembly: no file system, no network, and a ceiling on memory.
@@ -25,13 +27,16 @@ const (
 
 // startPool compiles PDFium once in a process, at the first document. It holds as many workers as there are cores; each document
 // gets a fresh one, so that nothing of one document can reach another.
+//
+// Code that can be stopped from outside asks at every turn of a loop whether it should, and takes three times as long (measured). A
+// helper process does without: its parent kills it.
 var startPool = sync.OnceValues(func() (pdfium.Pool, error) {
 	workers := runtime.GOMAXPROCS(0)
 	config := wazero.NewRuntimeConfigCompiler().
 		// The module's setjmp is lowered to WebAssembly exceptions.
 		WithCoreFeatures(api.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling).
 		WithMemoryLimitPages(sandboxMemory / wasmPage).
-		WithCloseOnContextDone(true)
+		WithCloseOnContextDone(!child.Is())
 	if cache := compilationCache(); cache != nil {
 		config = config.WithCompilationCache(cache)
 	}

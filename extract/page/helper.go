@@ -1,0 +1,128 @@
+package page
+
+import (
+	"bytes"
+	"context"
+	"encoding/gob"
+	"errors"
+	"time"
+
+	"pvtally/extract/page/child"
+)
+
+// PDFium works in helper processes: see package child, and sandbox.go for the wall within.
+const (
+	maxMessage   = maxBytes + 64<<20
+	helperMemory = sandboxMemory + maxBytes + 512<<20
+	helperCPU    = 10 * time.Minute // beyond any deadline; for a helper without a parent
+)
+
+const (
+	taskRead = iota
+	taskRender
+)
+
+// job is a request to a helper; the document follows as it is.
+type job struct {
+	Task   int
+	Name   string
+	Opt    Options
+	Number int     // of the page to render
+	DPI    float64 // to render at
+}
+
+// answer is what a helper gives back.
+type answer struct {
+	Pages         []Page
+	Width, Height int // of a rendered page, whose pixels follow as they are
+	Pixels        []byte
+	Fault         *fault
+}
+
+// fault is an *Error on its way between processes.
+type fault struct {
+	File            string
+	Page            int
+	Problem, Remedy string
+	Cause           string
+}
+
+var helpers = child.Pool{Kind: "page", MaxAnswer: maxMessage}
+
+// A helper begins and ends here.
+func init() {
+	child.Serve(child.Work{Kind: helpers.Kind, Do: serve, MaxRequest: maxMessage, MaxMemory: helperMemory, MaxCPU: helperCPU})
+}
+
+// ask has a helper do the job, or does it here where none can be started.
+func ask(ctx context.Context, j job, data []byte) (answer, error) {
+	head, err := encode(j)
+	if err != nil {
+		return answer{}, err
+	}
+	reply, err := helpers.Do(ctx, j.Opt.deadline(), child.Message{Head: head, Body: data})
+	if errors.Is(err, child.ErrStart) {
+		return j.do(ctx, data)
+	}
+	if err != nil {
+		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
+	}
+	var a answer
+	if err := gob.NewDecoder(bytes.NewReader(reply.Head)).Decode(&a); err != nil {
+		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
+	}
+	a.Pixels = reply.Body
+	if f := a.Fault; f != nil {
+		e := &Error{File: f.File, Page: f.Page, Problem: f.Problem, Remedy: f.Remedy}
+		if f.Cause != "" {
+			e.Cause = errors.New(f.Cause)
+		}
+		return answer{}, e
+	}
+	return a, nil
+}
+
+// serve is the helper's side of ask.
+func serve(request child.Message) child.Message {
+	var j job
+	var a answer
+	err := gob.NewDecoder(bytes.NewReader(request.Head)).Decode(&j)
+	if err == nil {
+		// The parent keeps the time: code in a helper cannot be stopped otherwise.
+		a, err = j.do(context.Background(), request.Body)
+	}
+	if err != nil {
+		a = answer{Fault: newFault(j.Name, err)}
+	}
+	pixels := a.Pixels
+	a.Pixels = nil
+	head, err := encode(a)
+	if err != nil {
+		head, _ = encode(answer{Fault: newFault(j.Name, err)})
+	}
+	return child.Message{Head: head, Body: pixels}
+}
+
+func newFault(name string, err error) *fault {
+	var e *Error
+	if !errors.As(err, &e) {
+		return &fault{File: name, Problem: err.Error()}
+	}
+	f := &fault{File: e.File, Page: e.Page, Problem: e.Problem, Remedy: e.Remedy}
+	if e.Cause != nil {
+		f.Cause = e.Cause.Error()
+	}
+	return f
+}
+
+// do is the work itself, in whichever process.
+func (j job) do(ctx context.Context, data []byte) (answer, error) {
+	pages, err := readPDF(ctx, j.Name, data, j.Opt)
+	return answer{Pages: pages}, err
+}
+
+func encode(v any) ([]byte, error) {
+	var b bytes.Buffer
+	err := gob.NewEncoder(&b).Encode(v)
+	return b.Bytes(), err
+}
