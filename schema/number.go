@@ -13,13 +13,39 @@ type Number struct {
 	value float64
 }
 
-// ParseNumber takes a JSON number literal.
+// ParseNumber takes a JSON number literal (RFC 8259, section 6) that fits a double, of at most 40 characters.
 func ParseNumber(text string) (Number, error) {
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || !jsonNumber(text) {
+	if !jsonNumber(text) {
 		return Number{}, fmt.Errorf("%q is not a JSON number", text)
 	}
-	return Number{text, v}, nil
+	n, ok := parseLiteral(text)
+	if !ok {
+		return Number{}, fmt.Errorf("%.60q is not %s", text, allowedNumber)
+	}
+	return n, nil
+}
+
+// maxLiteral bounds a literal: no sheet prints more digits, and arithmetic on it stays cheap.
+const maxLiteral = 40
+
+const allowedNumber = "a number that fits a double, in at most 40 characters"
+
+// parseLiteral takes a literal whose grammar is known to be right.
+func parseLiteral(text string) (Number, bool) {
+	if len(text) > maxLiteral {
+		return Number{}, false
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || v == 0 && vanished(text) {
+		return Number{}, false
+	}
+	return Number{text, v}, true
+}
+
+// vanished reports a literal too small for a double: its digits are not all zero.
+func vanished(text string) bool {
+	mantissa, _, _ := strings.Cut(strings.ToLower(text), "e")
+	return strings.ContainsAny(mantissa, "123456789")
 }
 
 // MustNumber is ParseNumber for literals in code and tests; it panics on a bad one.

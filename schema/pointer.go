@@ -9,7 +9,7 @@ import (
 // At is the printed number a JSON Pointer (RFC 6901) names, and whether there is one: false where the field is absent,
 // is no number, or lies outside the record. Evidence is reached through the Evidence map, not through At.
 func (s *Sheet) At(pointer string) (Number, bool) {
-	if n := s.number(pointer); n != nil && !n.IsZero() {
+	if n, _ := s.number(pointer); n != nil && !n.IsZero() {
 		return *n, true
 	}
 	return Number{}, false
@@ -18,9 +18,12 @@ func (s *Sheet) At(pointer string) (Number, bool) {
 // Set puts a number where pointer says; the zero Number takes the value away. The objects and list entries on the way must be
 // there already: Set never adds a model.
 func (s *Sheet) Set(pointer string, n Number) error {
-	at := s.number(pointer)
-	if at == nil {
-		return fmt.Errorf("could not set %q: the record has no number there", pointer)
+	at, entry := s.number(pointer)
+	switch {
+	case at == nil:
+		return fmt.Errorf("could not set %q: the record has no number there", shown(pointer, 200))
+	case entry && n.IsZero():
+		return fmt.Errorf("could not set %q: an entry of a list cannot be taken away", shown(pointer, 200))
 	}
 	*at = n
 	return nil
@@ -39,43 +42,43 @@ func (s *Sheet) HalfStep(pointer string) float64 {
 	return n.HalfStep()
 }
 
-// number finds the Number at pointer, present or not; nil where the record's shape has none.
-func (s *Sheet) number(pointer string) *Number {
+// number finds the Number at pointer, present or not, and says whether it is an entry of a list; nil where the record has no place for one.
+func (s *Sheet) number(pointer string) (n *Number, entry bool) {
 	object, l := reflect.ValueOf(s).Elem(), sheetLayout
 	for {
 		name, rest, ok := nextSegment(pointer)
 		if !ok {
-			return nil
+			return nil, false
 		}
 		i, known := l.byName[name]
 		if !known {
-			return nil
+			return nil, false
 		}
 		f := &l.fields[i]
-		v := f.in(object)
+		v := in(object, f.index)
 		switch f.kind {
 		case kindNumber:
 			if rest != "" {
-				return nil
+				return nil, false
 			}
-			return v.Addr().Interface().(*Number)
+			return v.Addr().Interface().(*Number), false
 		case kindNumbers:
 			list := *v.Addr().Interface().(*[]Number)
 			i, rest, ok := nextIndex(rest, len(list))
 			if !ok || rest != "" {
-				return nil
+				return nil, false
 			}
-			return &list[i]
+			return &list[i], true
 		case kindObject:
 			object, l, pointer = v, f.inner, rest
 		case kindObjects:
 			i, rest, ok := nextIndex(rest, v.Len())
 			if !ok {
-				return nil
+				return nil, false
 			}
 			object, l, pointer = v.Index(i), f.inner, rest
 		default:
-			return nil
+			return nil, false
 		}
 	}
 }
@@ -126,3 +129,44 @@ func unescape(token string) string {
 	}
 	return unescaper.Replace(token)
 }
+
+// comparePointers orders pointers token by token; two tokens of digits compare as numbers, so that /models/2 comes before /models/10.
+func comparePointers(a, b string) int {
+	for a != "" && b != "" {
+		var x, y string
+		x, a = cutToken(a)
+		y, b = cutToken(b)
+		if c := compareTokens(x, y); c != 0 {
+			return c
+		}
+	}
+	return len(a) - len(b)
+}
+
+func cutToken(pointer string) (token, rest string) {
+	if i := strings.IndexByte(pointer[1:], '/'); i >= 0 {
+		return pointer[:i+1], pointer[i+1:]
+	}
+	return pointer, ""
+}
+
+// compareTokens puts tokens of digits first, by number, then the others.
+func compareTokens(a, b string) int {
+	switch p, q := digits(a[1:]), digits(b[1:]); {
+	case p != q && p:
+		return -1
+	case p != q:
+		return 1
+	case p:
+		x, y := strings.TrimLeft(a[1:], "0"), strings.TrimLeft(b[1:], "0")
+		if c := len(x) - len(y); c != 0 {
+			return c
+		}
+		if c := strings.Compare(x, y); c != 0 {
+			return c
+		}
+	}
+	return strings.Compare(a, b)
+}
+
+func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }

@@ -1,5 +1,6 @@
 // Package schema is the sheet record: what a datasheet becomes, what a catalogue keeps, what a person may write by hand.
-// It holds the types, their JSON, their JSON Schema and the pointers into them. It does no I/O and imports no other package of the project.
+// It holds the types, their JSON, their JSON Schema and the pointers into them.
+// It does no I/O and must not import any other package of the project.
 package schema
 
 // Format is the value of a record's "format" key.
@@ -30,6 +31,9 @@ type Sheet struct {
 	Unresolved   []Unresolved        `json:"unresolved,omitempty"`
 	Evidence     map[string]Evidence `json:"evidence,omitempty"`
 	Notes        Notes               `json:"-"`
+
+	// EvidenceNotes are the notes that stand between the entries of the evidence map.
+	EvidenceNotes Notes `json:"-"`
 }
 
 // Source names the file a record was read from. File is relative to the record.
@@ -249,6 +253,9 @@ type Evidence struct {
 	Note     string `json:"note,omitempty"`
 	Notes    Notes  `json:"-"`
 }
+
+// Sources are the values of By: how a value was read.
+var Sources = []string{"text", "picture", "html", "hand"}
 
 // Technologies are the values of Cell.Technology.
 var Technologies = []string{"mono", "mono-n", "mono-perc", "multi", "multi-perc", "topcon", "hjt", "ibc", "cdte", "cigs", "a-si", "tandem"}
