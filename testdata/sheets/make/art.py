@@ -44,8 +44,8 @@ def iv(diodes, labels, w=210, h=150, xlabel="Voltage (V)", ylabel="Current (A)",
     """I-V curves of several operating points, each with its label on the curve; optionally the P-V curves with them."""
     vmax = max(d.voc for d in diodes)
     imax = max(d.isc for d in diodes)
-    xstep = 10 if vmax > 25 else 5
-    ystep = 2 if imax > 6 else 1
+    xstep = 50 if vmax > 100 else 10 if vmax > 25 else 5
+    ystep = 2 if imax > 7 else 1 if imax > 3 else 0.5
     xm, ym = xstep * (int(vmax / xstep) + 1), ystep * (int(imax * 1.07 / ystep) + 1)
     ops, P = axes(w, h, xm, xstep, ym, ystep, xlabel, ylabel)
     pm = max(d.mpp()[0] for d in diodes) * 1.08
@@ -137,7 +137,7 @@ def drawing(L, W, D, rows, cols, h=190, unit="", holes=(790, 1400), inch=False, 
     for c in range(cols):
         for r in range(rows):
             gap = 2 if half and r >= rows / 2 else 0
-            ops.append(rect(x + 2 + c * cw + 0.3, y + 2 + gap + r * ch + 0.2, cw - 0.6, ch - 0.4, None, 0, "#23395d"))
+            ops.append(rect(x + 2 + c * cw + 0.3, y + 2 + gap + r * ch + 0.2, cw - 0.7, ch - 0.6, None, 0, "#23395d"))
     ops += hdim(x, x + w, y - 6, W) + vdim(y, y + H, x - 8, L)
     ops.append(text(x + w / 2, y + H + 9, labels[0], 5.5, anchor="middle"))
     x2 = x + w + 22

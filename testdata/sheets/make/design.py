@@ -4,10 +4,10 @@ from record import num, N
 
 
 class Design:
-    def __init__(self, ns, p0, dp, n, voc, isc, alpha, beta, area, shunt=60.0, vd=2, idc=2, effd=1):
+    def __init__(self, ns, p0, dp, n, voc, isc, alpha, beta, area, shunt=60.0, vd=2, idc=2, effd=1, eg=(1.121, -0.0002677)):
         """voc and isc are (first class, step) pairs; area in m2."""
         self.area, self.vd, self.idc, self.effd = area, vd, idc, effd
-        self.diodes = [fit(p0 + dp * k, voc[0] + voc[1] * k, isc[0] + isc[1] * k, ns, alpha, beta, shunt) for k in range(n)]
+        self.diodes = [fit(p0 + dp * k, voc[0] + voc[1] * k, isc[0] + isc[1] * k, ns, alpha, beta, shunt, eg) for k in range(n)]
         self.watts = [p0 + dp * k for k in range(n)]
         self.ns = ns
 

@@ -1,7 +1,8 @@
 """Single-diode model for invented modules, so that their numbers are physically right.
 
 Equations: De Soto, Klein, Beckman, Solar Energy 80 (2006) 78-88; ideality from beta by
-dVoc/dT = (Voc - n (Eg0/q + 3kT/q)) / T with Eg0/q = 1.206 V (Green, Prog. Photovolt. 11 (2003) 333).
+dVoc/dT = (Voc - n (Eg0/q + 3kT/q - kT/q T dIsc/Isc dT)) / T with Eg0 the gap extrapolated
+linearly to 0 K, 1.206 eV in silicon (Green, Prog. Photovolt. 11 (2003) 333).
 """
 import math
 from dataclasses import dataclass
@@ -19,14 +20,15 @@ class Diode:
     a: float
     alpha: float  # A/K
     n: float = 1.0
+    gap: tuple = (1.121, -0.0002677)  # eV at 25 degC, relative change per K; silicon
 
     def at(self, g=1.0, t=25.0):
         """The same module at g suns and cell temperature t in degC."""
         k = (t + 273.15) / T0
-        eg0, dt = 1.121, t - 25.0
-        eg = eg0 * (1 - 0.0002677 * dt)
+        eg0, dt = self.gap[0], t - 25.0
+        eg = eg0 * (1 + self.gap[1] * dt)
         io = self.io * (k**3 * math.exp(eg0 / (K_Q * T0) - eg / (K_Q * T0 * k)))
-        return Diode(g * (self.il + self.alpha * dt), io, self.rs, self.rsh / g, self.a * k, self.alpha, self.n)
+        return Diode(g * (self.il + self.alpha * dt), io, self.rs, self.rsh / g, self.a * k, self.alpha, self.n, self.gap)
 
     def point(self, vj):
         i = self.il - self.io * (math.exp(vj / self.a) - 1) - vj / self.rsh
@@ -69,10 +71,10 @@ class Diode:
         return [(0.0, self.isc)] + pts + [(self.voc, 0.0)]
 
 
-def fit(pmax, voc, isc, ns, alpha_pct, beta_pct, shunt=60.0):
+def fit(pmax, voc, isc, ns, alpha_pct, beta_pct, shunt=60.0, eg=(1.121, -0.0002677)):
     """The module with these terminal values. shunt = Rsh in units of Voc/Isc. Raises if no Rs >= 0 fits."""
     beta_v = beta_pct / 100 * voc / ns
-    n = (voc / ns - beta_v * T0) / 1.283
+    n = (voc / ns - beta_v * T0) / (eg[0] * (1 - eg[1] * T0) + K_Q * T0 * (3 - alpha_pct / 100 * T0))
     a, rsh = n * ns * K_Q * T0, shunt * voc / isc
 
     def make(rs):
@@ -80,7 +82,7 @@ def fit(pmax, voc, isc, ns, alpha_pct, beta_pct, shunt=60.0):
         for _ in range(6):
             il = isc + io * (math.exp(isc * rs / a) - 1) + isc * rs / rsh
             io = (il - voc / rsh) / (math.exp(voc / a) - 1)
-        return Diode(il, io, rs, rsh, a, alpha_pct / 100 * isc, n)
+        return Diode(il, io, rs, rsh, a, alpha_pct / 100 * isc, n, eg)
 
     lo, hi = 0.0, 0.2 * voc / isc
     if make(lo).mpp()[0] < pmax:
