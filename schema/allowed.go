@@ -14,6 +14,8 @@ const (
 
 func foundMissing(f *field) string { return fmt.Sprintf("no %q", f.name) }
 
+func (f *field) tooMany() string { return fmt.Sprintf("more than %d entries", f.limit) }
+
 // allowed lists an object's keys.
 func (l *layout) allowed() string {
 	names := make([]string, len(l.fields))

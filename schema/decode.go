@@ -16,7 +16,7 @@ const maxBytes = 16 << 20
 // what was found there and what is allowed. It keeps a copy of data, of which the record's texts and literals are parts.
 func Decode(data []byte) (*Document, error) {
 	if len(data) > maxBytes {
-		return nil, Problem{Found: fmt.Sprintf("%d bytes", len(data)), Allowed: fmt.Sprintf("at most %d", maxBytes)}
+		return nil, tooLong(len(data))
 	}
 	d := &decoder{src: string(data)}
 	d.scan = scanner(d.src)
@@ -117,7 +117,7 @@ func (d *decoder) list(v reflect.Value, f *field) error {
 	}
 	for k := d.PeekKind(); k != ']' && k != jsontext.KindInvalid; k = d.PeekKind() {
 		if f.limit > 0 && v.Len() == f.limit {
-			return d.reject(f.allowed())
+			return d.overfull(f)
 		}
 		var err error
 		switch f.kind {
@@ -181,4 +181,8 @@ func (d *decoder) places(v *map[string]Evidence, notes reflect.Value, l *layout)
 		return d.broken(err)
 	}
 	return nil
+}
+
+func tooLong(n int) Problem {
+	return Problem{Found: fmt.Sprintf("%d bytes", n), Allowed: fmt.Sprintf("at most %d", maxBytes)}
 }

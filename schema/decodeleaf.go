@@ -194,6 +194,13 @@ func (d *decoder) problem(start int, found, allowed string) error {
 	return Problem{Pointer: string(d.StackPointer()), Found: found, Allowed: allowed, Line: lineAt(d.src, start)}
 }
 
+// overfull reports a list that goes on after its last allowed entry.
+func (d *decoder) overfull(f *field) error {
+	list := string(d.StackPointer().Parent())
+	start, _, _ := span(d.src, list)
+	return Problem{Pointer: list, Found: f.tooMany(), Allowed: f.allowed(), Line: lineAt(d.src, start)}
+}
+
 // broken reports what is not JSON.
 func (d *decoder) broken(err error) error { return syntaxProblem(d.src, err) }
 

@@ -23,7 +23,8 @@ const (
 // field is one key of an object: where it lies in the Go struct and what it holds.
 type field struct {
 	name  string
-	index []int // reflect's field numbers: an embedded struct's keys stand flat in the JSON
+	owner string // the Go type that declares it
+	index []int  // reflect's field numbers: an embedded struct's keys stand flat in the JSON
 	kind  kind
 	must  bool      // required, and written even when empty
 	min0  bool      // of kindNumber: no negative numbers
@@ -88,7 +89,7 @@ func (l *layout) add(t reflect.Type, at []int) {
 		case f.Name == "Notes":
 			l.notes = index
 		case name != "-":
-			entry := field{name: name, index: index, must: options == "", min0: name == "half_step", text: textRules[name]}
+			entry := field{name: name, owner: t.Name(), index: index, must: options == "", min0: name == "half_step", text: textRules[name]}
 			if notes, ok := t.FieldByName(f.Name + "Notes"); ok {
 				entry.notes = join(at, notes.Index)
 			}
