@@ -1,180 +1,181 @@
 package quantity
 
-import (
-	"strconv"
-	"strings"
-)
+import "strings"
 
-// maxDigits bounds a number's digits: longer runs are serial or telephone numbers.
-const maxDigits = 12
+// maxWhole bounds the digits before the point, maxDigits all of them: longer runs are serial numbers.
+const (
+	maxWhole  = 7
+	maxDigits = 12
+)
 
 // numeral is a number as printed, before its unit helps to read its separators.
 type numeral struct {
-	literal, other string // other: the second reading, when a lone separator stands before three digits
-	otherIsWhole   bool   // which of the two readings has thousands
-	exponent       string // "e-3" for "× 10^-3"
+	literal, other string // other is the second reading, where a lone separator stands before three digits
+	exponent       string // "e-3" of "× 10^-3"
 }
 
-// numeralAt reads the number that begins at i; ok is false for dates, versions and runs of digits too long to be a number.
+// in is the numeral read with its unit.
+func (n numeral) in(u Unit) (literal, other string) {
+	literal, other = settle(n.literal, n.other, u)
+	literal += n.exponent
+	if other != "" {
+		other += n.exponent
+	}
+	return literal, other
+}
+
+// numeralAt reads the number that begins at i. ok is false for versions, dates and runs of digits too long to be a number;
 // end is where the run ends in either case.
 func (l *line) numeralAt(i int) (n numeral, end int, ok bool) {
 	var groups []string
 	var seps []rune
-	if l.at(i) == '.' || l.at(i) == ',' {
+	if l.at(i) == '.' { // ".27"
 		groups, seps = append(groups, "0"), append(seps, '.')
 		i++
 	}
 	for {
-		j := i
-		for isDigit(l.at(j)) {
-			j++
-		}
-		groups = append(groups, string(l.r[i:j]))
-		end = j
-		sep := l.at(j)
-		if next := l.gap(j, groups, seps); next > 0 {
-			sep, i = ' ', next
-			if c := l.at(j); c == '.' || c == ',' || l.at(next-1) == '.' || l.at(next-1) == ',' {
-				sep = '.'
-			}
-			seps = append(seps, sep)
+		end = i + l.digits(i)
+		groups = append(groups, string(l.r[i:end]))
+		if sep, next := l.gap(end, groups, seps); next > 0 {
+			seps, i = append(seps, sep), next
 			continue
 		}
-		if (sep != '.' && sep != ',' && sep != '\'') || !isDigit(l.at(j+1)) {
+		if !l.separates(end, groups) {
 			break
 		}
-		if sep == ',' && len(groups) == 1 && len(groups[0]) >= 4 && l.digits(j+1) >= 3 {
-			break // "1000,1500": a list
-		}
-		if sep == '\'' && l.digits(j+1) != 3 {
-			break // 5'8"
-		}
-		seps = append(seps, sep)
-		i = j + 1
+		seps = append(seps, l.at(end))
+		i = end + 1
 	}
 	n, ok = readGroups(groups, seps)
 	return n, end, ok
 }
 
-func (l *line) digits(i int) int {
-	n := 0
-	for isDigit(l.at(i + n)) {
-		n++
+// separates reports whether the rune at j goes on with a number whose groups so far are given.
+func (l *line) separates(j int, groups []string) bool {
+	n := l.digits(j + 1)
+	switch l.at(j) {
+	case '.':
+		return n > 0
+	case ',':
+		return n > 0 && !(len(groups) == 1 && len(groups[0]) > 3 && n >= 3) // "1000,1500" is a list
+	case '\'':
+		return n == 3 // not 5'8"
 	}
-	return n
+	return false
 }
 
-// gap finds a space inside a number: "18. 3kg", "0 .27", "1 722 mm". It returns where the digits go on, or 0.
-func (l *line) gap(j int, groups []string, seps []rune) int {
-	if len(groups) > 2 || len(seps) > 0 && seps[len(seps)-1] != ' ' {
-		return 0
+// gap finds a space inside a number ("18. 3kg", "0 .27", "1 722 mm") whose digits so far end at j. It returns the separator
+// that stands there and where the digits go on, or 0.
+func (l *line) gap(j int, groups []string, seps []rune) (rune, int) {
+	if len(seps) > 0 {
+		return 0, 0
 	}
-	switch c := l.at(j); {
+	first, c := groups[0], l.at(j)
+	switch {
 	case (c == '.' || c == ',') && l.at(j+1) == ' ' && isDigit(l.at(j+2)):
-		k := j + 2 + l.digits(j+2)
-		u, _, _, ok := l.unitAt(l.skip(k))
-		if c == '.' && ok && k-j-2 <= 2 && fractional[u] && !isDigit(l.at(k)) && l.at(k) != '.' {
-			return j + 2
+		n := l.digits(j + 2)
+		p, ok := l.unitAt(l.skip(j + 2 + n))
+		if c == '.' && n <= 3 && l.at(j+2+n) != '.' && (first == "0" || ok && n <= 2 && fractional[p.unit]) {
+			return '.', j + 2
 		}
-	case c == ' ' && (l.at(j+1) == '.' || l.at(j+1) == ',') && isDigit(l.at(j+2)) && !isDigit(l.at(j-2)):
-		return j + 2
-	case c == ' ' && len(groups[0]) <= 2 && groups[0][0] != '0' && l.digits(j+1) == 3:
-		k := j + 4
-		u, _, _, ok := l.unitAt(l.skip(k))
-		whole, _ := strconv.ParseFloat(groups[0]+string(l.r[j+1:j+4]), 64)
-		size := sizes[u]
-		if ok && whole >= size.whole[0] && whole <= size.whole[1] {
-			return j + 1
+	case c == ' ' && (l.at(j+1) == '.' || l.at(j+1) == ',') && len(first) <= 2:
+		if n := l.digits(j + 2); n > 0 && n <= 3 {
+			return '.', j + 2
 		}
-		if m := l.skip(k); l.at(m) == '×' && whole >= sizes[MM].whole[0] && whole <= 3000 {
-			return j + 1
+	case c == ' ' && len(first) <= 2 && first[0] != '0' && l.digits(j+1) == 3:
+		k := l.skip(j + 4)
+		p, ok := l.unitAt(k)
+		whole := value(first + string(l.r[j+1:j+4]))
+		if ok && sizes[p.unit].thousands.holds(whole) || !ok && l.timesAt(k) && whole <= 3000 {
+			return ' ', j + 1
 		}
 	}
-	return 0
+	return 0, 0
 }
 
-// fractional are the units whose values sheets print with decimals: only before these a space after a point is a slip.
-var fractional = map[Unit]bool{V: true, A: true, W: true, KG: true, Pound: true, Percent: true, PctPerK: true, VPerK: true, APerK: true, MM2: true, Inch: true, M: true, M2: true}
+// timesAt reports whether a factor follows at i.
+func (l *line) timesAt(i int) bool {
+	r := l.at(i)
+	return r == '×' || (r == 'x' || r == 'X') && isDigit(l.at(l.skip(i+1)))
+}
 
 // readGroups decides what the separators between groups of digits are.
 func readGroups(groups []string, seps []rune) (numeral, bool) {
-	total := 0
-	for _, g := range groups {
-		total += len(g)
-	}
-	if total > maxDigits {
-		return numeral{}, false
-	}
 	last := len(seps) - 1
 	if last < 0 {
-		return numeral{literal: plain(groups[0], "")}, true
+		return whole(groups...)
 	}
-	thousands := func(n int) bool { // groups 1..n hold three digits each
-		if len(groups[0]) > 3 || groups[0][0] == '0' {
-			return false
-		}
-		for _, g := range groups[1 : n+1] {
-			if len(g) != 3 {
-				return false
-			}
-		}
-		return true
-	}
-	same := true
-	for _, s := range seps[:max(last, 0)] {
+	same := true // the separators before the last are one sign
+	for _, s := range seps[:last] {
 		same = same && s == seps[0]
 	}
-	whole := strings.Join(groups, "")
-	switch {
-	case last == 0 && (seps[0] == '\'' || seps[0] == ' '):
-		return numeral{literal: plain(whole, "")}, thousands(1)
-	case last == 0 && thousands(1):
-		d := plain(groups[0], groups[1])
-		if seps[0] == ',' {
-			return numeral{literal: plain(whole, ""), other: d}, true
+	switch sep := seps[last]; {
+	case !same:
+		return numeral{}, false
+	case last == 0 && (sep == '\'' || sep == ' ') || last > 0 && sep == seps[0]:
+		n, ok := whole(groups...)
+		return n, ok && threes(groups)
+	case last == 0 && threes(groups):
+		d, _ := decimal(groups)
+		w, ok := whole(groups...)
+		if sep == ',' {
+			return numeral{literal: w.literal, other: d.literal}, ok
 		}
-		return numeral{literal: d, other: plain(whole, ""), otherIsWhole: true}, true
+		return numeral{literal: d.literal, other: w.literal}, ok
 	case last == 0:
-		return numeral{literal: plain(groups[0], groups[1])}, true
-	case same && seps[last] == seps[0]:
-		return numeral{literal: plain(whole, "")}, thousands(last + 1)
-	case same && seps[last] != '\'' && seps[last] != ' ' && thousands(last):
-		return numeral{literal: plain(strings.Join(groups[:last+1], ""), groups[last+1])}, true
+		return decimal(groups)
+	case sep == '\'' || sep == ' ' || !threes(groups[:last+1]):
+		return numeral{}, false
 	}
-	return numeral{}, false
+	return decimal(groups)
 }
 
-// plain writes a JSON number from digits.
-func plain(whole, frac string) string {
-	whole = strings.TrimLeft(whole, "0")
-	if whole == "" {
-		whole = "0"
+// threes reports whether groups of digits are the thousands of one number.
+func threes(groups []string) bool {
+	if len(groups[0]) > 3 || groups[0] == "" || groups[0][0] == '0' {
+		return false
 	}
-	if frac == "" {
-		return whole
+	for _, g := range groups[1:] {
+		if len(g) != 3 {
+			return false
+		}
 	}
-	return whole + "." + frac
+	return true
 }
 
-// settle picks the reading that the unit and the customary sizes leave, or says that both stand.
-func (n numeral) settle(u Unit) (literal, other string) {
-	if n.other == "" {
-		return n.literal + n.exponent, ""
+// whole writes a JSON number without decimals.
+func whole(groups ...string) (numeral, bool) {
+	digits := strings.TrimLeft(strings.Join(groups, ""), "0")
+	if digits == "" {
+		digits = "0"
 	}
-	whole, decimal := n.literal, n.other
-	if n.otherIsWhole {
-		whole, decimal = decimal, whole
+	return numeral{literal: digits}, len(digits) <= maxWhole
+}
+
+// decimal writes a JSON number whose last group stands behind the point.
+func decimal(groups []string) (numeral, bool) {
+	n, ok := whole(groups[:len(groups)-1]...)
+	frac := groups[len(groups)-1]
+	n.literal += "." + frac
+	return n, ok && len(n.literal) <= maxDigits
+}
+
+// exponentAt reads "× 10^-3" or "x10-4" at i.
+func (l *line) exponentAt(i int) (end int, exponent string, ok bool) {
+	k := l.skip(i)
+	if r := l.at(k); r != '×' && r != 'x' && r != '·' {
+		return 0, "", false
 	}
-	size := sizes[u]
-	w, _ := strconv.ParseFloat(whole, 64)
-	d, _ := strconv.ParseFloat(decimal, 64)
-	fitsWhole := w >= size.whole[0] && w <= size.whole[1]
-	fitsDecimal := d >= size.decimal[0] && d <= size.decimal[1]
-	switch {
-	case fitsWhole && !fitsDecimal:
-		return whole, ""
-	case fitsDecimal && !fitsWhole:
-		return decimal, ""
+	k = l.skip(k + 1)
+	if l.at(k) != '1' || l.at(k+1) != '0' {
+		return 0, "", false
 	}
-	return n.literal, n.other
+	k += 2
+	if l.at(k) == '^' {
+		k = l.skip(k + 1)
+	}
+	if l.at(k) != '-' || !isDigit(l.at(k+1)) || isDigit(l.at(k+2)) || l.at(k+2) == '.' {
+		return 0, "", false
+	}
+	return k + 2, "e-" + string(l.at(k+1)), true
 }

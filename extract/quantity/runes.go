@@ -1,6 +1,9 @@
 package quantity
 
-import "unicode"
+import (
+	"unicode"
+	"unicode/utf8"
+)
 
 // line is a text with its look-alike characters made equal, rune by rune, so that offsets stay true.
 type line struct {
@@ -8,7 +11,7 @@ type line struct {
 	start, end []int // byte offsets in the text of each rune
 }
 
-// alike lists the characters that sheets use for one sign.
+// alike lists the characters that sheets use for one sign. Full-width forms are folded before.
 var alike = map[rune]string{
 	'-':  "‐‑‒–—―−﹣⁻˗➖\u00ad",
 	'+':  "⁺﹢",
@@ -22,10 +25,13 @@ var alike = map[rune]string{
 	'≥':  "≧⩾",
 	'≤':  "≦⩽",
 	'±':  "∓",
-	':':  "：",
+	'Ø':  "øφΦ∅⌀",
+	'Ω':  "Ω",
+	'K':  "K",
+	'·':  "⋅∙",
 }
 
-var foldRune = func() map[rune]rune {
+var folded = func() map[rune]rune {
 	m := map[rune]rune{}
 	for to, from := range alike {
 		for _, r := range from {
@@ -38,26 +44,22 @@ var foldRune = func() map[rune]rune {
 func newLine(text string) *line {
 	n := len(text)
 	l := &line{make([]rune, 0, n), make([]int, 0, n), make([]int, 0, n)}
-	for i, r := range text {
-		size := len(string(r))
-		if r == unicode.ReplacementChar {
-			size = 1
-			if len(text)-i >= 3 && text[i:i+3] == "\uFFFD" {
-				size = 3
-			}
-		}
+	for i := 0; i < n; {
+		r, size := utf8.DecodeRuneInString(text[i:])
+		at := i
+		i += size
 		switch {
 		case unicode.IsSpace(r):
 			r = ' '
-		case r >= 0xFF01 && r <= 0xFF5E:
-			r -= 0xFEE0
-		case r == '\u200b' || r == '\u200c' || r == '\u200d' || r == '\ufeff' || r == '\u2060':
+		case r >= '！' && r <= '～':
+			r -= '！' - '!' // full width
+		case unicode.Is(unicode.Cf, r) && r != '\u00ad':
 			continue // of no width
 		}
-		if f, ok := foldRune[r]; ok {
+		if f, ok := folded[r]; ok {
 			r = f
 		}
-		l.r, l.start, l.end = append(l.r, r), append(l.start, i), append(l.end, i+size)
+		l.r, l.start, l.end = append(l.r, r), append(l.start, at), append(l.end, i)
 	}
 	return l
 }
@@ -78,10 +80,40 @@ func (l *line) skip(i int) int {
 	return i
 }
 
+// digits counts the digits at i.
+func (l *line) digits(i int) int {
+	n := 0
+	for isDigit(l.at(i + n)) {
+		n++
+	}
+	return n
+}
+
+// match compares a pattern, in which a blank stands for any or no space, with the line at i.
+func (l *line) match(pattern []rune, i int, fold bool) (end int, ok bool) {
+	for _, p := range pattern {
+		if p == ' ' {
+			i = l.skip(i)
+			continue
+		}
+		r := l.at(i)
+		if r != p && !(fold && unicode.ToLower(r) == unicode.ToLower(p)) {
+			return 0, false
+		}
+		i++
+	}
+	return i, true
+}
+
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
+
+func isSign(r rune) bool { return r == '+' || r == '-' || r == '±' }
 
 // isLetter is true for letters of scripts written in words: digits glued to such a letter are a name (M10). A Chinese or
 // Japanese character before a number is only its neighbour.
 func isLetter(r rune) bool {
-	return unicode.IsLetter(r) && (r < 0x2E80 || r >= 0xF900 && !unicode.Is(unicode.Han, r)) && r != '°' && r != 'Ω' || r == '_'
+	if r == '_' {
+		return true
+	}
+	return unicode.IsLetter(r) && r != 'Ω' && r != 'º' && !unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul) && r != 'ー'
 }

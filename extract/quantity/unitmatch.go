@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"sort"
-	"strings"
 	"unicode"
 )
 
@@ -10,70 +9,84 @@ import (
 type spelling struct {
 	runes []rune
 	fold  bool // matches in any case
+	cut   bool
 	unit  Unit
 }
 
 // bySpelling holds the spellings by their first rune (lower case), the longest first.
 var bySpelling = func() map[rune][]spelling {
 	m := map[rune][]spelling{}
-	for unit, list := range spellings {
-		for _, s := range list {
-			sp := spelling{runes: newLine(s).r, unit: unit}
-			letters := 0
-			for _, r := range sp.runes {
-				if isLetter(r) {
-					letters++
+	add := func(table map[Unit][]string, cut bool) {
+		for unit, list := range table {
+			for _, s := range list {
+				sp := spelling{runes: newLine(s).r, cut: cut, unit: unit}
+				letters := 0
+				for _, r := range sp.runes {
+					if unicode.IsLetter(r) {
+						letters++
+					}
 				}
+				sp.fold = letters >= 3
+				first := unicode.ToLower(sp.runes[0])
+				m[first] = append(m[first], sp)
 			}
-			sp.fold = letters >= 3 && unit != KWH
-			first := unicode.ToLower(sp.runes[0])
-			m[first] = append(m[first], sp)
 		}
 	}
+	add(spellings, false)
+	add(cutSpellings, true)
 	for _, list := range m {
 		sort.Slice(list, func(i, j int) bool {
 			if len(list[i].runes) != len(list[j].runes) {
 				return len(list[i].runes) > len(list[j].runes)
 			}
-			return string(list[i].runes)+string(list[i].unit) < string(list[j].runes)+string(list[j].unit)
+			return string(list[i].runes) < string(list[j].runes)
 		})
 	}
 	return m
 }()
 
-// unitAt reads the unit that begins at i (no space before it). cut tells that "%/" is all that is left of "%/℃".
-func (l *line) unitAt(i int) (unit Unit, end int, cut, ok bool) {
-	unit, end, ok = l.plainUnit(i)
-	if !ok {
-		return None, i, false, false
-	}
-	j, divided := l.perWord(l.skip(end))
-	over, found := perDegree[unit]
-	if !divided || !found {
-		return unit, end, false, true
-	}
-	k := l.skip(j)
-	if den, e, ok := l.plainUnit(k); ok {
-		switch {
-		case den == K || den == C || den == Degree:
-			return over.kelvin, e, false, true
-		case den == F && over.fahrenheit != None:
-			return over.fahrenheit, e, false, true
-		}
-	}
-	if l.at(k) == 'k' && !isLetter(l.at(k+1)) {
-		return over.kelvin, k + 1, false, true
-	}
-	if l.at(j-1) == '/' && unit == Percent && !isLetter(l.at(k)) && !isDigit(l.at(k)) && !isSign(l.at(k)) {
-		return over.kelvin, j, true, true // ℃ lost
-	}
-	return unit, end, false, true
+// printed is a unit as it stands in a line.
+type printed struct {
+	unit Unit
+	cut  bool
+	end  int // index of the rune after it
 }
 
-// perWord reads a sign or word of division at i.
-func (l *line) perWord(i int) (int, bool) {
+// unitAt reads the unit that begins at i, a quotient with a temperature included; no space before it.
+func (l *line) unitAt(i int) (printed, bool) {
+	p, ok := l.plainUnit(i)
+	if !ok {
+		return printed{}, false
+	}
+	over, found := perDegree[p.unit]
+	j, divided := l.division(l.skip(p.end))
+	if !found || !divided {
+		return p, true
+	}
+	k := l.skip(j)
+	if den, ok := l.plainUnit(k); ok {
+		switch {
+		case den.unit == K || den.unit == C || den.unit == Degree:
+			return printed{over.kelvin, false, den.end}, true
+		case den.unit == F && over.fahrenheit != None:
+			return printed{over.fahrenheit, false, den.end}, true
+		}
+	}
+	next := l.at(k)
+	if next == 'k' && !isLetter(l.at(k+1)) {
+		return printed{over.kelvin, false, k + 1}, true
+	}
+	if p.unit == Percent && l.at(j-1) == '/' && !isLetter(next) && !isDigit(next) && !isSign(next) {
+		return printed{over.kelvin, true, j}, true // "%/" of "%/℃"
+	}
+	return p, true
+}
+
+// division reads a sign or word of division at i.
+func (l *line) division(i int) (end int, ok bool) {
 	for _, w := range perWords {
-		if end, ok := l.match([]rune(w), i, true); ok && (!isLetter(rune(w[0])) || !isLetter(l.at(end)) && l.at(i-1) == ' ') {
+		end, ok := l.match([]rune(w), i, true)
+		if ok && (w == "/" || l.at(i-1) == ' ' && l.at(end) == ' ') {
 			return end, true
 		}
 	}
@@ -81,52 +94,29 @@ func (l *line) perWord(i int) (int, bool) {
 }
 
 // plainUnit reads the longest spelling at i that ends where a word ends.
-func (l *line) plainUnit(i int) (Unit, int, bool) {
+func (l *line) plainUnit(i int) (printed, bool) {
 	for _, s := range bySpelling[unicode.ToLower(l.at(i))] {
-		end, ok := l.match(s.runes, i, s.fold)
-		if ok && l.unitEnds(s, end) {
-			return s.unit, end, true
+		if end, ok := l.match(s.runes, i, s.fold); ok && l.unitEnds(s, end) {
+			return printed{s.unit, s.cut, end}, true
 		}
 	}
-	return None, i, false
+	return printed{}, false
 }
 
 // unitEnds reports whether a spelling may end before the rune at end.
 func (l *line) unitEnds(s spelling, end int) bool {
 	last, next := s.runes[len(s.runes)-1], l.at(end)
-	if strings.ContainsRune("²³", next) {
+	switch {
+	case next == '²' || next == '³':
 		return false
-	}
-	if isLetter(last) && (isLetter(next) || next == '^') {
+	case isLetter(last) && (isLetter(next) || next == '^'):
 		return false
-	}
-	if isDigit(last) && isDigit(next) {
+	case isDigit(last) && (isDigit(next) || l.at(end-2) == ' ' && l.timesAt(l.skip(end))): // "0.9 m 2 x 1.2 m"
 		return false
-	}
-	if s.unit == Inch && last == 'n' { // "5 in series"
+	case s.unit == Inch && last == 'n': // "5 in series"
 		k := l.skip(end)
 		r := l.at(k)
-		if k > end && unicode.IsLower(r) && !(unicode.ToLower(r) == 'x' && !isLetter(l.at(k+1))) {
-			return false
-		}
+		return k == end || !unicode.IsLower(r) || r == 'x' && !isLetter(l.at(k+1))
 	}
 	return true
 }
-
-// match compares a pattern, in which a blank stands for any or no space, with the line at i.
-func (l *line) match(pattern []rune, i int, fold bool) (int, bool) {
-	for _, p := range pattern {
-		if p == ' ' {
-			i = l.skip(i)
-			continue
-		}
-		r := l.at(i)
-		if r != p && !(fold && unicode.ToLower(r) == unicode.ToLower(p)) {
-			return 0, false
-		}
-		i++
-	}
-	return i, true
-}
-
-func isSign(r rune) bool { return r == '+' || r == '-' || r == '±' }
