@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"iter"
+	"strings"
 
 	"pvtally/cmd/internal/report"
 	"pvtally/extract"
@@ -113,12 +114,78 @@ type header struct {
 func decode(in input) loaded {
 	in.data = bytes.TrimPrefix(in.data, []byte("\xef\xbb\xbf"))
 	doc, err := schema.Decode(in.data)
+	var wrong []schema.Problem
+	if err == nil {
+		wrong = doc.Check()
+	} else if in.found && !ours(in.data) {
+		return loaded{input: in, foreign: true}
+	} else {
+		wrong = schema.Validate(in.data) // says all that Decode, which stops at the first, would have come to
+	}
+	if len(wrong) > 0 {
+		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: list(wrong, in.lined),
+			Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
+	}
+	return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}
+}
+
+// ours reports that a JSON claims to be a record.
+func ours(data []byte) bool {
+	var h header
+	json.Unmarshal(data, &h)
+	return h.Format == schema.Format
+}
+
+// maxProblems is how many problems of one record are listed: a person mends a few and looks again.
+const maxProblems = 5
+
+// list writes problems on one line. A record in a stream is named by its line, which its own lines would only confuse.
+func list(problems []schema.Problem, lined bool) string {
+	var texts []string
+	for i, p := range problems {
+		if i == maxProblems {
+			texts = append(texts, fmt.Sprintf("and %d more", len(problems)-i))
+			break
+		}
+		if lined {
+			p.Line = 0
+		}
+		texts = append(texts, p.Error())
+	}
+	return strings.Join(texts, "; ")
+}
+
+// noWords is for a record that was named where words are wanted; in a folder it is passed over.
+func noWords(in input) *report.Unread {
+	if in.found {
+		return nil
+	}
+	return &report.Unread{File: in.name, Problem: "a record has no words", Remedy: "name the datasheet it was read from"}
+}
+
+// header is the part of a record that tells whose it is.
+type header struct {
+	Format string `json:"format"`
+	Source struct {
+		SHA256 string `json:"sha256"`
+	} `json:"source"`
+}
+
+// decode takes a record apart. In a folder, a JSON that does not claim our format is somebody else's and passed over.
+func decode(in input) loaded {
+	in.data = bytes.TrimPrefix(in.data, []byte("\xef\xbb\xbf"))
+	doc, err := schema.Decode(in.data)
 	if err == nil {
 		return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}
 	}
 	var h header
 	if json.Unmarshal(in.data, &h); in.found && h.Format != schema.Format {
 		return loaded{input: in, foreign: true}
+	}
+	var p schema.Problem
+	if errors.As(err, &p) && in.lined {
+		p.Line = 0
+		err = p
 	}
 	return loaded{input: in, unread: &report.Unread{File: in.name, Problem: err.Error(),
 		Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
