@@ -22,8 +22,9 @@ type guest struct {
 	stack   [16]uint64
 	scratch uint32 // scratchSize bytes of the sandbox's memory
 
-	layout        layout    // of path points, see segments.go
-	segmentBuffer []segment // of the last path
+	layout        layout          // of path points, see segments.go
+	segmentBuffer []segment       // of the last path
+	bolds         map[uint64]bool // by font
 }
 
 const scratchSize = 4096

@@ -106,3 +106,22 @@ func (b Box) meet(o Box) Box {
 func (b Box) empty() bool { return b.X1 <= b.X0 || b.Y1 <= b.Y0 }
 
 func (b Box) holds(x, y float64) bool { return x >= b.X0 && x <= b.X1 && y >= b.Y0 && y <= b.Y1 }
+
+// hides tells why a character is not visible, as far as the page's objects tell.
+func (d *drawing) hides(c char, v view) Hidden {
+	x, y := (c.box.X0+c.box.X1)/2, (c.box.Y0+c.box.Y1)/2
+	if !(Box{0, 0, v.w, v.h}).holds(x, y) {
+		return OffPage
+	}
+	t := d.texts[c.obj]
+	if t == nil {
+		return Visible
+	}
+	if t.mode == 3 || t.mode == 7 {
+		return Unpainted
+	}
+	if !t.clip.holds(x, y) {
+		return Clipped
+	}
+	return Visible
+}
