@@ -27,6 +27,7 @@ var arrows = []struct {
 	{"pvtally/rules", []string{"pvtally/rules", "pvtally/schema"}},
 	{"pvtally/rules/physics", []string{"pvtally/rules/physics"}},
 	{"pvtally/rules/envelope", []string{"pvtally/rules/envelope"}},
+	{"pvtally/rules/envelope/generate", []string{"pvtally/rules"}}, // a program run by hand
 	{"pvtally/cmd", []string{"pvtally"}},
 	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/rules", "pvtally/schema"}},
 	{"pvtally/testdata", nil},

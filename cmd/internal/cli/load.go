@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -122,18 +123,21 @@ func decode(in input) loaded {
 	} else {
 		wrong = schema.Validate(in.data) // says all that Decode, which stops at the first, would have come to
 	}
-	if len(wrong) > 0 {
-		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: list(wrong, in.lined),
+	if err != nil || len(wrong) > 0 {
+		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: cmp.Or(list(wrong, in.lined), fmt.Sprint(err)),
 			Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
 	}
 	return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}
 }
 
-// ours reports that a JSON claims to be a record.
+// ours reports that a JSON claims to be a record of whatever edition. One that is broken off must not pass for somebody else's.
 func ours(data []byte) bool {
+	edition, _, _ := strings.Cut(schema.Format, "/")
 	var h header
-	json.Unmarshal(data, &h)
-	return h.Format == schema.Format
+	if json.Unmarshal(data, &h) != nil {
+		return bytes.Contains(data, []byte(`"`+edition+`/`))
+	}
+	return strings.HasPrefix(h.Format, edition+"/")
 }
 
 // maxProblems is how many problems of one record are listed: a person mends a few and looks again.
@@ -153,42 +157,6 @@ func list(problems []schema.Problem, lined bool) string {
 		texts = append(texts, p.Error())
 	}
 	return strings.Join(texts, "; ")
-}
-
-// noWords is for a record that was named where words are wanted; in a folder it is passed over.
-func noWords(in input) *report.Unread {
-	if in.found {
-		return nil
-	}
-	return &report.Unread{File: in.name, Problem: "a record has no words", Remedy: "name the datasheet it was read from"}
-}
-
-// header is the part of a record that tells whose it is.
-type header struct {
-	Format string `json:"format"`
-	Source struct {
-		SHA256 string `json:"sha256"`
-	} `json:"source"`
-}
-
-// decode takes a record apart. In a folder, a JSON that does not claim our format is somebody else's and passed over.
-func decode(in input) loaded {
-	in.data = bytes.TrimPrefix(in.data, []byte("\xef\xbb\xbf"))
-	doc, err := schema.Decode(in.data)
-	if err == nil {
-		return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}
-	}
-	var h header
-	if json.Unmarshal(in.data, &h); in.found && h.Format != schema.Format {
-		return loaded{input: in, foreign: true}
-	}
-	var p schema.Problem
-	if errors.As(err, &p) && in.lined {
-		p.Line = 0
-		err = p
-	}
-	return loaded{input: in, unread: &report.Unread{File: in.name, Problem: err.Error(),
-		Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
 }
 
 // sources collects the checksums of the datasheets that the records among the inputs name.
