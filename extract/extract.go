@@ -1,8 +1,11 @@
-// Package extract turns the bytes of a datasheet into records with evidence. It must not import rules or cmd.
+// Package extract turns the bytes of a datasheet into records with evidence: page → table → label → quantity → field. It must not import rules or cmd.
 package extract
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"path/filepath"
 
 	"pvtally/extract/page"
 	"pvtally/schema"
@@ -22,10 +25,24 @@ type Options struct {
 
 // Sheets reads a datasheet into one record a series. The error is a *page.Error for an unreadable input.
 func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, error) {
-	return nil, &page.Error{File: src.Name, Problem: "the reader is being built"}
+	pages, err := Words(ctx, src, opt)
+	if err != nil {
+		return nil, err
+	}
+	if !page.HasText(pages) {
+		return nil, &page.Error{File: src.Name, Page: 1, Problem: "no text on the page: it is a picture or outlined lettering", Remedy: "a reader for pictures is needed (tesseract-ocr); ask the maker for a PDF with text, or write the record by hand"}
+	}
+	d := read(pages)
+	if len(d.classes) == 0 && len(d.ledger.claims) < 3 {
+		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
+	}
+	sum := sha256.Sum256(src.Data)
+	s := d.record()
+	s.Source = schema.Source{File: filepath.ToSlash(src.Name), SHA256: hex.EncodeToString(sum[:]), Pages: len(pages), Part: 1, Parts: 1}
+	return []*schema.Sheet{s}, nil
 }
 
 // Words gives what stands on the pages.
 func Words(ctx context.Context, src Source, opt Options) ([]page.Page, error) {
-	return nil, &page.Error{File: src.Name, Problem: "the reader is being built"}
+	return page.PDF(ctx, src.Name, src.Data, page.Options{Cache: opt.Cache})
 }

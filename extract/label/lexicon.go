@@ -79,7 +79,7 @@ func (n *node) add(phrase string, e entry) {
 	}
 	forms := []string{letters}
 	for _, lig := range []string{"ffi", "ffl", "ff", "fi", "fl"} {
-		if without := strings.ReplaceAll(letters, lig, ""); without != letters && len(without) >= 5 {
+		if without := strings.ReplaceAll(letters, lig, ""); without != letters && len(without) >= 5 && !strings.HasPrefix(letters, lig) {
 			forms = append(forms, without)
 		}
 	}

@@ -1,0 +1,104 @@
+package extract
+
+import (
+	"strings"
+	"unicode"
+
+	"pvtally/extract/label"
+	"pvtally/extract/page"
+	"pvtally/extract/quantity"
+	"pvtally/extract/table"
+)
+
+// cell is a stretch of a run between wide gaps: what may be a label, a value, or a label with its value.
+type cell struct {
+	page int
+	line int // index of the page's lines
+	text string
+	box  page.Box
+	base float64
+	size float64
+	bold bool
+	by   page.By
+	run  *table.Run
+	off  int // of text in the run's
+
+	quantities []quantity.Quantity
+	head       label.Found // the text before the first quantity, the whole text where there is none
+	concept    label.Concept
+	letters    int // letters outside the quantities
+}
+
+// labelShare is the share of a text that the lexicon must know for the text to be a label rather than a sentence.
+const labelShare = 0.5
+
+func newCell(r *table.Run, off int, text string, pageNumber, line int) cell {
+	c := cell{page: pageNumber, line: line, text: text, run: r, off: off, base: r.Baseline, size: r.Size, bold: r.Bold, by: r.By}
+	c.box = r.BoxOf(off, off+len(text))
+	c.quantities = quantity.Scan(text)
+	head := text
+	if len(c.quantities) > 0 {
+		head = text[:c.quantities[0].Start]
+	}
+	c.head = label.Find(head)
+	if c.head.Share() >= labelShare {
+		c.concept = c.head.Concept()
+	}
+	at := 0
+	for _, q := range c.quantities {
+		c.letters += countLetters(text[at:max(at, q.Start)])
+		at = q.End
+	}
+	c.letters += countLetters(text[min(at, len(text)):])
+	return c
+}
+
+// cells cuts a line's runs at their tabs.
+func cells(l *table.Line, pageNumber, line int) []cell {
+	var out []cell
+	for i := range l.Runs {
+		r := &l.Runs[i]
+		off := 0
+		for part := range strings.SplitSeq(r.Text, "\t") {
+			lead := len(part) - len(strings.TrimLeft(part, " "))
+			if text := strings.TrimSpace(part); text != "" {
+				out = append(out, newCell(r, off+lead, text, pageNumber, line))
+			}
+			off += len(part) + 1
+		}
+	}
+	return out
+}
+
+// boxOf is the place of text[start:end].
+func (c *cell) boxOf(start, end int) page.Box { return c.run.BoxOf(c.off+start, c.off+end) }
+
+// isValue: quantities and hardly anything else.
+func (c *cell) isValue() bool {
+	if len(c.quantities) == 0 {
+		return false
+	}
+	covered := 0
+	for _, q := range c.quantities {
+		covered += len([]rune(c.text[q.Start:q.End]))
+	}
+	return countLetters(c.head.Text) <= 3 && c.head.Concept() == "" && c.letters <= covered+3
+}
+
+// isLabel: words that the lexicon knows, before any quantity.
+func (c *cell) isLabel() bool { return c.concept != "" }
+
+// isUnit: a unit or a symbol on its own: "(V)", "[%/K]", "Pmax", "W".
+func (c *cell) isUnit() bool {
+	return len(c.quantities) == 0 && (c.letters <= 5 || strings.HasPrefix(c.text, "[") && len([]rune(c.text)) <= 12)
+}
+
+func countLetters(s string) int {
+	n := 0
+	for _, r := range s {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			n++
+		}
+	}
+	return n
+}

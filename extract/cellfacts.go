@@ -1,0 +1,167 @@
+package extract
+
+import (
+	"slices"
+
+	"pvtally/extract/label"
+	"pvtally/extract/quantity"
+)
+
+// cellsFact reads a row about the cells: their count, arrangement, size.
+func cellsFact(d *document, r *row) {
+	if r.found.Any("pallet", "packing", "storage", "celltemp", "celleff") {
+		return
+	}
+	for _, c := range r.values {
+		for i, q := range c.quantities {
+			end := len(c.text)
+			if i+1 < len(c.quantities) {
+				end = c.quantities[i+1].Start
+			}
+			d.cellQuantity(r, c, q, label.Find(c.text[q.End:end]), i)
+		}
+	}
+}
+
+func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after label.Found, i int) {
+	a := q.Terms[0].Value
+	switch q.Shape {
+	case quantity.Product:
+		if q.Unit == quantity.MM || len(q.Terms) == 2 && a >= 60 && q.Terms[1].Value >= 25 && q.Unit == quantity.None {
+			d.cellSides(r, c, q)
+			return
+		}
+		if q.Unit != quantity.None && q.Unit != quantity.Piece {
+			return
+		}
+		d.arrangement(r, c, q)
+	case quantity.Single:
+		whole := a == float64(int(a))
+		switch {
+		case whole && a >= 20 && a <= 400 && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || after.Any("cells", "mono", "multi", "halfcut")):
+			d.claim("/cell/count", r, c, q, 0, q.Unit, 20, 400, labelled)
+		case q.Unit == quantity.MM && a >= 60 && a <= 220:
+			d.claim("/cell/width_mm", r, c, q, 0, quantity.MM, 60, 220, labelled*0.8)
+		}
+	}
+}
+
+// arrangement reads "6 × 24": the count is its product where no count of its own is printed.
+func (d *document) arrangement(r *row, c *cell, q quantity.Quantity) {
+	product := 1
+	text := ""
+	for i, t := range q.Terms {
+		product *= int(t.Value)
+		if i > 0 {
+			text += "x"
+		}
+		text += t.Literal
+	}
+	if product < 20 || product > 400 || len(q.Terms) > 3 {
+		return
+	}
+	box := c.boxOf(q.Start, q.End)
+	printed := c.text[q.Start:q.End]
+	d.ledger.add(claim{field: "/cell/arrangement", text: true, literal: text, printed: printed, label: r.text(), page: c.page, box: box, by: c.by, score: labelled})
+	d.ledger.add(claim{field: "/cell/count", literal: itoa(product), printed: printed, label: r.text(), page: c.page, box: box, by: c.by, score: labelled * 0.8, note: "product of the printed arrangement"})
+}
+
+func (d *document) cellSides(r *row, c *cell, q quantity.Quantity) {
+	terms := slices.Clone(q.Terms[:2])
+	w, h := 0, 1
+	if terms[h].Value > terms[w].Value {
+		w, h = h, w
+	}
+	if terms[w].Value > 220 || terms[h].Value < 20 {
+		return
+	}
+	d.claim("/cell/width_mm", r, c, q, w, quantity.MM, 60, 220, labelled)
+	d.claim("/cell/height_mm", r, c, q, h, quantity.MM, 20, 220, labelled)
+}
+
+func cellSize(d *document, r *row) {
+	r.each(func(c *cell, q quantity.Quantity) {
+		switch {
+		case q.Shape == quantity.Product && (q.Unit == quantity.MM || q.Unit == quantity.None):
+			d.cellSides(r, c, q)
+		case q.Shape == quantity.Single && (q.Unit == quantity.MM || q.Unit == quantity.None):
+			d.claim("/cell/width_mm", r, c, q, 0, quantity.MM, 60, 220, labelled)
+		}
+	})
+}
+
+// technology reads the cells' technology in words: from the row about the cells, and from the whole sheet where it says more.
+func (d *document) technology(all label.Found, rows []*row) {
+	var said []string
+	var where *cell
+	for _, r := range rows {
+		if r.concept != "cell_type" && r.concept != "cells" {
+			continue
+		}
+		for _, c := range append(slices.Clone(r.values), r.label...) {
+			f := label.Find(c.text)
+			for _, a := range technologyAtoms {
+				if f.Has(a) {
+					said = append(said, a)
+					if where == nil {
+						where = c
+					}
+				}
+			}
+		}
+	}
+	inRow := func(a string) bool { return slices.Contains(said, a) }
+	any := func(a string) bool { return all.Has(a) }
+	tech := ""
+	switch {
+	case inRow("cdte") || any("cdte"):
+		tech = "cdte"
+	case inRow("cigs") || any("cigs") && !any("mono") && !any("multi"):
+		tech = "cigs"
+	case inRow("a-si") && !any("hjt"):
+		tech = "a-si"
+	case inRow("tandem"):
+		tech = "tandem"
+	case inRow("hjt"):
+		tech = "hjt"
+	case inRow("topcon"):
+		tech = "topcon"
+	case inRow("ibc"):
+		tech = "ibc"
+	case any("hjt") && !inRow("mono-perc") && !inRow("multi"):
+		tech = "hjt"
+	case any("ibc") && !inRow("mono-perc") && !inRow("multi"):
+		tech = "ibc"
+	case any("topcon") && !inRow("mono-perc") && !inRow("multi"):
+		tech = "topcon"
+	case inRow("multi") && !inRow("mono"):
+		tech = "multi"
+		if any("mono-perc") {
+			tech = "multi-perc"
+		}
+	case inRow("mono-perc") || any("mono-perc") && !any("mono-n") && !any("multi"):
+		tech = "mono-perc"
+	case inRow("mono-n") || any("mono-n"):
+		tech = "mono-n"
+	case inRow("mono"):
+		tech = "mono"
+	case any("multi") && !any("mono"):
+		tech = "multi"
+	case any("mono") && !any("multi"):
+		tech = "mono"
+	}
+	if tech == "" {
+		return
+	}
+	k := claim{field: "/cell/technology", text: true, literal: tech, printed: tech, label: "technology", score: labelled}
+	if where == nil {
+		where = d.wordPlace(tech)
+	}
+	if where != nil {
+		k.printed, k.page, k.box, k.by = where.text, where.page, where.box, where.by
+	}
+	d.ledger.add(k)
+}
+
+// technologyAtoms are the words of the lexicon that name technologies.
+var technologyAtoms = []string{"mono", "multi", "mono-perc", "mono-n", "topcon", "hjt", "ibc", "cdte", "cigs", "a-si", "tandem"}

@@ -1,0 +1,153 @@
+package extract
+
+import (
+	"strings"
+
+	"pvtally/extract/label"
+	"pvtally/extract/page"
+	"pvtally/schema"
+)
+
+// document is a datasheet on the way to its record.
+type document struct {
+	views    []*view
+	flows    []*flow
+	blocks   []*block
+	classes  []*class
+	ledger   ledger
+	voltages []claim
+	cables   []claim
+	lengths  map[label.Concept][]side
+	all      label.Found // the whole visible text
+
+	finalYears float64
+}
+
+// read takes the pages through all steps up to claims.
+func read(pages []page.Page) *document {
+	d := &document{lengths: map[label.Concept][]side{}}
+	var text strings.Builder
+	for i := range pages {
+		v := newView(&pages[i])
+		d.views = append(d.views, v)
+		d.flows = append(d.flows, v.flows()...)
+		b := v.rowBlocks()
+		for _, b := range b {
+			v.readHeader(b, b.first)
+		}
+		d.blocks = append(d.blocks, b...)
+		d.blocks = append(d.blocks, v.transposedBlocks(b)...)
+	}
+	for _, f := range d.flows {
+		text.WriteString(f.text)
+		text.WriteString("\n")
+	}
+	d.all = label.Find(text.String())
+	d.classes = classesOf(d.blocks, d.the800())
+	d.electricalClaims()
+	d.rowFacts()
+	d.warranties(d.flows)
+	d.sentences(d.flows)
+	d.technology(d.all, d.rows())
+	d.names()
+	return d
+}
+
+func (d *document) rows() []*row {
+	var out []*row
+	for _, v := range d.views {
+		out = append(out, v.rows...)
+	}
+	return out
+}
+
+// the800 is the sheet's own name for its 800 W/m2 table where the table's title has none.
+func (d *document) the800() condition {
+	nmot, noct := 0, 0
+	for _, m := range d.all.Matches {
+		for _, a := range m.Atoms {
+			switch a {
+			case "nmot":
+				nmot++
+			case "noct":
+				noct++
+			}
+		}
+	}
+	if nmot > noct {
+		return atNMOT
+	}
+	return atNOCT
+}
+
+func (d *document) rowFacts() {
+	for _, r := range d.rows() {
+		switch r.concept {
+		case "length", "width", "depth":
+			d.oneSide(r)
+		case "per_pallet", "per_container", "palletcount", "packing":
+			packingRow(d, r)
+		default:
+			if f := facts[r.concept]; f != nil {
+				f(d, r)
+			}
+		}
+	}
+	d.separateSides()
+}
+
+// record settles the claims into a record.
+func (d *document) record() *schema.Sheet {
+	s := &schema.Sheet{Format: schema.Format, Language: d.language()}
+	s.Models = make([]schema.Model, len(d.classes))
+	for i, k := range d.classes {
+		s.Models[i].RearGain = make([]schema.RearGain, len(k.gains))
+		s.Models[i].RearRatio = make([]schema.RearRatio, len(k.ratios))
+	}
+	d.ledger.settle(s)
+	d.lists(s)
+	s.Certificates = d.certificates()
+	return s
+}
+
+// language is the one whose words the lexicon recognised most.
+func (d *document) language() string {
+	letters := map[string]int{}
+	for _, m := range d.all.Matches {
+		if len(m.Langs) == 1 {
+			letters[m.Langs[0]] += m.Length
+		}
+	}
+	best := ""
+	for _, l := range label.Languages() {
+		if letters[l] > letters[best] {
+			best = l
+		}
+	}
+	return best
+}
+
+// wordPlace finds the cell that names a technology.
+func (d *document) wordPlace(atom string) *cell {
+	for _, v := range d.views {
+		for i := range v.cells {
+			for k := range v.cells[i] {
+				if c := &v.cells[i][k]; label.Find(c.text).Has(atom) {
+					return c
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// classAt is the index of the class whose column stands at x, or the i-th.
+func (d *document) classAt(x float64, i int) int {
+	best, dist := i, 1e9
+	for n, k := range d.classes {
+		if e := abs(k.x - x); k.x > 0 && e < dist {
+			best, dist = n, e
+		}
+	}
+	return best
+}

@@ -1,0 +1,179 @@
+package extract
+
+import (
+	"math"
+	"slices"
+
+	"pvtally/extract/label"
+)
+
+// joinLines mends what stands on several lines: labels that run on, values off their label's baseline, values of several lines.
+func (v *view) joinLines() {
+	v.joinLabels()
+	v.adoptValues()
+}
+
+const (
+	labelPitch = 1.45 // lines of one label stand no farther apart, in sizes of the lettering
+	valueReach = 1.9  // a value without a label on its line belongs to a label no farther away
+)
+
+// joinLabels puts a label's second line to its first where one of the two has no value of its own and both together mean more.
+func (v *view) joinLabels() {
+	for i := 0; i < len(v.rows); i++ {
+		a := v.rows[i]
+		for j := i + 1; j < len(v.rows); j++ {
+			b := v.rows[j]
+			size := a.label[0].size
+			if b.base-lastBase(a) > labelPitch*size {
+				break
+			}
+			if b.base <= a.base || !overlapX(a, b) || len(a.values) > 0 && len(b.values) > 0 || v.ruledBetween(lastBase(a), b.base, a.box.X0, a.box.X1) {
+				continue
+			}
+			both := label.Find(a.text() + " " + b.text())
+			concept := both.Concept()
+			if both.Share() < labelShare || !mendsLabel(a, b, concept) {
+				continue
+			}
+			a.label = append(a.label, b.label...)
+			a.values = append(a.values, b.values...)
+			a.read()
+			a.found, a.concept = both, concept
+			v.rows = slices.Delete(v.rows, j, j+1)
+			j--
+		}
+	}
+}
+
+// mendsLabel: joined, the two lines mean something that neither means alone, or the second is only the first's bracket.
+func mendsLabel(a, b *row, both label.Concept) bool {
+	if both == "" || len(a.values) == 0 && len(b.values) == 0 {
+		return false
+	}
+	if a.concept != "" && b.concept != "" && a.concept != b.concept {
+		return both != a.concept && both != b.concept
+	}
+	return both != a.concept || b.concept == "" && b.found.Known > 0
+}
+
+func lastBase(r *row) float64 { return r.label[len(r.label)-1].base }
+
+func overlapX(a, b *row) bool {
+	lo, hi := max(a.box.X0, b.box.X0), min(a.box.X1, b.box.X1)
+	return math.Abs(a.box.X0-b.box.X0) <= 2.5 || hi-lo > 0.5*min(a.box.W(), b.box.W())
+}
+
+// ruledBetween reports whether a horizontal rule parts two baselines over the given stretch.
+func (v *view) ruledBetween(y0, y1, x0, x1 float64) bool {
+	for _, r := range v.ruleYs {
+		if r.Box.Y0 > y0 && r.Box.Y0 < y1 && r.Box.X0 < x1 && r.Box.X1 > x0 {
+			return true
+		}
+	}
+	return false
+}
+
+// adoptValues gives every cell without a label on its line to the nearest label on its left that could own it: in the label's value column,
+// within reach, no rule between. A label without a value of its own goes before one that has some.
+func (v *view) adoptValues() {
+	var left []*cell
+	for _, c := range v.loose {
+		if r := v.owner(c); r != nil {
+			r.values = append(r.values, c)
+			continue
+		}
+		left = append(left, c)
+	}
+	v.loose = left
+	// Worded second lines of a value open rows of their own on their line; they come home the same way.
+	for i := 0; i < len(v.rows); i++ {
+		r := v.rows[i]
+		if r.concept != "" && isQuantityLabel(r.label[0]) || len(r.label) > 1 || v.onEdge(r.label[0]) {
+			continue
+		}
+		if o := v.owner(r.label[0]); o != nil && o != r {
+			o.values = append(o.values, r.label[0])
+			for _, c := range r.values {
+				if c != r.label[0] {
+					o.values = append(o.values, c)
+				}
+			}
+			v.rows = slices.Delete(v.rows, i, i+1)
+			i--
+		}
+	}
+}
+
+func (v *view) owner(c *cell) *row {
+	var best *row
+	bestCost := math.Inf(1)
+	for _, r := range v.rows {
+		if r.label[0] == c || r.box.X1 > c.box.X0+1 || r.concept == "" && !v.onEdge(r.label[0]) {
+			continue
+		}
+		d := nearestBase(r, c.base)
+		if math.Abs(d) > valueReach*max(c.size, r.label[0].size) || d == 0 {
+			continue
+		}
+		if len(r.values) > 0 && !inValueColumn(r, c) {
+			continue
+		}
+		if v.between(r, c) || v.ruledBetween(min(r.base, c.base), max(r.base, c.base), r.box.X0, c.box.X1) {
+			continue
+		}
+		cost := math.Abs(d) / c.size
+		if len(r.values) > 0 && d < 0 {
+			cost += 0.8 // a second line stands below the first, not above it
+		}
+		if len(r.values) == 0 {
+			cost -= 0.5
+		}
+		if cost < bestCost {
+			best, bestCost = r, cost
+		}
+	}
+	return best
+}
+
+// nearestBase is the signed distance from the row's nearest baseline (label or value) down to y.
+func nearestBase(r *row, y float64) float64 {
+	best := y - r.base
+	for _, c := range r.label {
+		if d := y - c.base; math.Abs(d) < math.Abs(best) {
+			best = d
+		}
+	}
+	for _, c := range r.values {
+		if d := y - c.base; math.Abs(d) < math.Abs(best) {
+			best = d
+		}
+	}
+	return best
+}
+
+// inValueColumn: the cell overlaps what the row already holds, or lines up with it.
+func inValueColumn(r *row, c *cell) bool {
+	for _, o := range r.values {
+		if o == r.label[0] {
+			continue
+		}
+		if min(o.box.X1, c.box.X1)-max(o.box.X0, c.box.X0) > 0 || math.Abs(o.box.X0-c.box.X0) < 3 || math.Abs(o.box.X1-c.box.X1) < 3 {
+			return true
+		}
+	}
+	return false
+}
+
+// between reports whether another label stands between the row's label and the cell, near enough to claim it.
+func (v *view) between(r *row, c *cell) bool {
+	for _, o := range v.rows {
+		if o == r || o.concept == "" && !v.onEdge(o.label[0]) || o.label[0] == c {
+			continue
+		}
+		if o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 && math.Abs(o.base-c.base) < 4*c.size {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,168 @@
+package extract
+
+import (
+	"cmp"
+	"slices"
+
+	"pvtally/extract/page"
+	"pvtally/extract/quantity"
+	"pvtally/schema"
+)
+
+// claim is one place on the page that could fill a field.
+type claim struct {
+	field    string // RFC 6901 pointer
+	literal  string // a JSON number, or the text of a text field
+	text     bool
+	halfStep string // of a converted value
+	printed  string
+	unit     string
+	label    string
+	page     int
+	box      page.Box
+	by       page.By
+	score    float64 // how well label, unit and place fit; see the weights
+	note     string
+}
+
+// Weights of a claim. They are compared within one field only; claims nearer than margin that differ leave the field unresolved.
+const (
+	labelled  = 1.0 // a label of its own on the same line, the unit fits
+	inTable   = 1.2 // in an electrical table
+	worded    = 0.7 // a sentence
+	loosely   = 0.5 // by its place alone: a number over or under its words
+	converted = 0.9 // times: the record's unit is not printed
+	unitless  = 0.9 // times: no unit printed
+	margin    = 0.12
+)
+
+// ledger collects the claims of a sheet and settles them.
+type ledger struct {
+	claims []claim
+	refuse []schema.Unresolved
+}
+
+func (l *ledger) add(c claim) { l.claims = append(l.claims, c) }
+
+// refused notes what was seen and not decided.
+func (l *ledger) refused(field, label, why string, c *cell, candidates ...string) {
+	u := schema.Unresolved{Field: field, Label: label, Candidates: candidates, Why: why}
+	if c != nil {
+		u.Page, u.Box = c.page, schemaBox(c.box)
+	}
+	l.refuse = append(l.refuse, u)
+}
+
+func schemaBox(b page.Box) schema.Box { return schema.Box{b.X0, b.Y0, b.X1, b.Y1} }
+
+// claimOf makes a claim of one term of a quantity in the unit the field wants, converting where the sheet prints another. ok is false where the unit
+// cannot be the field's.
+func claimOf(field string, c *cell, label string, q quantity.Quantity, term int, want quantity.Unit, score float64) (claim, bool) {
+	t := q.Terms[term]
+	unit := t.Unit
+	if unit == quantity.None {
+		unit = q.Unit
+	}
+	k := claim{field: field, literal: t.Literal, printed: c.text[q.Start:q.End], unit: string(unit), label: label, page: c.page, box: c.boxOf(q.Start, q.End), by: c.by, score: score}
+	switch {
+	case unit == want:
+	case unit == quantity.None:
+		k.score *= unitless
+	default:
+		_, half, literal, ok := quantity.Convert(t, unit, want)
+		if !ok {
+			return claim{}, false
+		}
+		k.literal, k.halfStep = literal, literalOf(half)
+		k.score *= converted
+	}
+	if q.UnitCut {
+		k.score *= unitless
+	}
+	return k, true
+}
+
+// settle groups the claims by field, takes the best where it is clear, and writes values, evidence, repetitions and refusals into the record.
+func (l *ledger) settle(s *schema.Sheet) {
+	s.Evidence = map[string]schema.Evidence{}
+	byField := map[string][]claim{}
+	var fields []string
+	for _, c := range l.claims {
+		if _, ok := byField[c.field]; !ok {
+			fields = append(fields, c.field)
+		}
+		byField[c.field] = append(byField[c.field], c)
+	}
+	slices.Sort(fields)
+	for _, f := range fields {
+		l.settleField(s, f, byField[f])
+	}
+	for _, u := range l.refuse {
+		if _, filled := s.Evidence[u.Field]; !filled {
+			s.Unresolved = append(s.Unresolved, u)
+		}
+	}
+	slices.SortStableFunc(s.Unresolved, func(a, b schema.Unresolved) int { return cmp.Compare(a.Field, b.Field) })
+}
+
+func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
+	slices.SortStableFunc(claims, func(a, b claim) int { return cmp.Compare(b.score, a.score) })
+	best := claims[0]
+	for _, c := range claims[1:] {
+		if sameValue(c, best) {
+			if len(c.literal) > len(best.literal) && best.score-c.score < margin && best.halfStep == "" && c.halfStep == "" {
+				best = c // the finer print of the same value
+			}
+			continue
+		}
+		if best.score-c.score < margin {
+			l.disagree(s, field, best, c, claims)
+			return
+		}
+	}
+	if err := write(s, field, best); err != nil {
+		s.Unresolved = append(s.Unresolved, unresolvedOf(field, best, []string{best.printed}, err.Error()))
+		return
+	}
+	s.Evidence[field] = evidenceOf(best)
+	for _, c := range claims {
+		if c.text || c.page == best.page && c.box == best.box || sameValue(c, best) && c.halfStep == best.halfStep && c.unit == best.unit && c.page == best.page {
+			continue
+		}
+		s.Also = append(s.Also, alsoOf(field, c))
+	}
+}
+
+// disagree leaves a field open: two places of equal right print different values.
+func (l *ledger) disagree(s *schema.Sheet, field string, best, other claim, claims []claim) {
+	var candidates []string
+	for _, c := range claims {
+		if best.score-c.score < margin && !slices.Contains(candidates, c.printed) {
+			candidates = append(candidates, c.printed)
+		}
+	}
+	s.Unresolved = append(s.Unresolved, unresolvedOf(field, best, candidates, "printed differently at places of equal right; the other stands on page "+itoa(other.page)))
+}
+
+func unresolvedOf(field string, c claim, candidates []string, why string) schema.Unresolved {
+	return schema.Unresolved{Field: field, Label: c.label, Candidates: candidates, Page: c.page, Box: schemaBox(c.box), Why: why}
+}
+
+func evidenceOf(c claim) schema.Evidence {
+	e := schema.Evidence{Label: c.label, Printed: c.printed, Unit: c.unit, Page: c.page, Box: schemaBox(c.box), By: string(c.by), Readings: 1, Note: c.note}
+	if c.halfStep != "" {
+		e.HalfStep = schema.MustNumber(c.halfStep)
+	}
+	return e
+}
+
+func alsoOf(field string, c claim) schema.Also {
+	a := schema.Also{Field: field, Label: c.label, Printed: c.printed, Page: c.page, Box: schemaBox(c.box), By: string(c.by)}
+	if n, err := schema.ParseNumber(c.literal); err == nil {
+		a.Value = n
+	}
+	if c.halfStep != "" {
+		a.HalfStep = schema.MustNumber(c.halfStep)
+	}
+	return a
+}

@@ -1,0 +1,58 @@
+package extract
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+var wattsPattern = regexp.MustCompile(`\d{2,4}(?:[.,]\d)?`)
+
+// wattsIn finds the class's watts in a model name or header ("KR-HC108-405", "405 W", "410"). Only a number of a module's size counts, and only when
+// there is one such number.
+func wattsIn(name string) (float64, bool) {
+	var hit float64
+	for _, at := range wattsPattern.FindAllStringIndex(name, -1) {
+		v, err := strconv.ParseFloat(strings.ReplaceAll(name[at[0]:at[1]], ",", "."), 64)
+		if err != nil || v < 20 || v > 1000 {
+			continue
+		}
+		if hit != 0 && v != hit {
+			if !strings.HasSuffix(strings.ToLower(strings.TrimSpace(name[at[1]:])), "w") && v < 200 {
+				continue
+			}
+			if hit >= 200 && v >= 200 {
+				return 0, false
+			}
+		}
+		if hit == 0 || v >= 200 {
+			hit = v
+		}
+	}
+	return hit, hit != 0
+}
+
+// hasNumber reports whether a number stands in a text as a number of its own.
+func hasNumber(text string, v float64) bool {
+	want := strconv.FormatFloat(v, 'f', -1, 64)
+	for _, n := range regexp.MustCompile(`\d+(?:[.,]\d+)?`).FindAllString(text, -1) {
+		if n == want {
+			return true
+		}
+	}
+	return false
+}
+
+// namePattern is a product code in which the class stands as x's: "KRxxxQX".
+var namePattern = regexp.MustCompile(`[A-Za-z0-9][A-Za-z0-9./-]*(?:[xX]{3,4}|\*{3}|□{3}|_{3})[A-Za-z0-9./()-]*`)
+
+var blanks = regexp.MustCompile(`[xX]{3,4}|\*{3}|□{3}|_{3}`)
+
+// fillPattern puts the watts into a product code's blanks.
+func fillPattern(pattern string, watts string) string {
+	at := blanks.FindStringIndex(pattern)
+	if at == nil {
+		return pattern
+	}
+	return pattern[:at[0]] + watts + pattern[at[1]:]
+}

@@ -1,0 +1,103 @@
+package extract
+
+import (
+	"pvtally/extract/label"
+	"pvtally/extract/quantity"
+)
+
+// container ranks the containers of a sheet: the record keeps the 40 ft high cube where several are printed.
+func container(f label.Found) float64 {
+	switch {
+	case f.Has("container40hq"):
+		return 1
+	case f.Has("truck"):
+		return 0
+	case f.Has("container20"):
+		return 0
+	case f.Has("container40"):
+		return 0.85
+	case f.Has("container"):
+		return 0.8
+	}
+	return 0
+}
+
+// packingRow reads counts of modules and pallets from a labelled row.
+func packingRow(d *document, r *row) {
+	if r.found.Any("palletsize", "palletmass", "mass") {
+		return
+	}
+	for _, c := range r.values {
+		for i, q := range c.quantities {
+			if q.Shape != quantity.Single || q.Unit != quantity.None && q.Unit != quantity.Piece || q.Terms[0].Value != float64(int(q.Terms[0].Value)) {
+				continue
+			}
+			end := len(c.text)
+			if i+1 < len(c.quantities) {
+				end = c.quantities[i+1].Start
+			}
+			words := c.text[q.End:end]
+			if i == 0 {
+				words = c.text[:q.Start] + " " + words
+			}
+			d.packed(r, c, q, label.Find(words))
+		}
+	}
+}
+
+// packed decides what a count counts: the words beside it go before the row's label.
+func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Found) {
+	own := beside.Any("pallet", "palletcount", "container", "container20", "container40", "container40hq", "truck")
+	f := beside
+	if !own {
+		f = r.found
+	}
+	v := q.Terms[0].Value
+	rank := container(f)
+	switch {
+	case f.Has("truck"):
+	case f.Has("palletcount") || f.Has("pallet") && rank > 0 && countsPallets(r, c, q):
+		if rank == 0 {
+			rank = 0.8
+		}
+		if v >= 4 && v <= 100 {
+			d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*rank)
+		}
+	case rank > 0 && v >= 50:
+		d.claim("/packing/modules_per_container", r, c, q, 0, q.Unit, 50, 3000, labelled*rank)
+	case f.Has("pallet") && rank == 0 && !f.Has("container20"):
+		d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)
+	}
+}
+
+// countsPallets: "26 pallets / 40'HQ" or a label "Pallets per container".
+func countsPallets(r *row, c *cell, q quantity.Quantity) bool {
+	after := label.Find(firstWords(c.text[q.End:], 2))
+	if len(after.Matches) > 0 {
+		return after.Matches[0].Atoms[0] == "pallet" && q.Unit == quantity.None
+	}
+	for _, m := range r.found.Matches {
+		for _, a := range m.Atoms {
+			switch a {
+			case "pallet", "palletcount":
+				return true
+			case "container", "container40", "container40hq", "model", "product":
+				return false
+			}
+		}
+	}
+	return false
+}
+
+func firstWords(s string, n int) string {
+	at := 0
+	for range n {
+		for at < len(s) && s[at] == ' ' {
+			at++
+		}
+		for at < len(s) && s[at] != ' ' {
+			at++
+		}
+	}
+	return s[:at]
+}

@@ -1,0 +1,154 @@
+package extract
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pvtally/extract/label"
+	"pvtally/extract/quantity"
+	"pvtally/schema"
+)
+
+// sentences reads what footnotes and running text tell: the low-light promise, tolerances, measurement uncertainty, conditions.
+func (d *document) sentences(flows []*flow) {
+	for _, f := range flows {
+		if len(f.text) > 4000 {
+			continue
+		}
+		for _, c := range f.clauses() {
+			near := label.Find(c.before + " | " + c.after)
+			before := label.Find(c.before)
+			switch {
+			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:
+				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, worded))
+			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
+				d.lowLight(f, c, near)
+			}
+		}
+	}
+}
+
+// lowLight reads "at 200 W/m2 at least 97 % of the STC efficiency" and "a loss of 3 % at 200 W/m2".
+func (d *document) lowLight(f *flow, c clause, near label.Found) {
+	if !strings.Contains(f.text, "200") {
+		return
+	}
+	var low *quantity.Quantity
+	for _, q := range quantity.Scan(f.text) {
+		if q.Unit == quantity.WPerM2 && q.Terms[0].Value == 200 {
+			low = &q
+			break
+		}
+	}
+	if low == nil || abs(float64(low.Start-c.q.Start)) > 220 {
+		return
+	}
+	v := c.q.Terms[0].Value
+	k := c.claim("/low_light/relative_efficiency_pct", 0, worded)
+	switch {
+	case v >= 85 && v <= 100:
+	case abs(v) > 0 && abs(v) < 10 && near.Any("reduction", "lowlight", "degradation"):
+		n, err := schema.ParseNumber(strings.TrimPrefix(k.literal, "-"))
+		if err != nil {
+			return
+		}
+		k.literal, k.note = complement(n), "complement of the printed loss"
+	default:
+		return
+	}
+	d.ledger.add(k)
+	box, by := f.place(low.Start, low.End)
+	d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: low.Terms[0].Literal, printed: f.text[low.Start:low.End], unit: string(low.Unit), label: "low irradiance", page: f.page, box: box, by: by, score: worded})
+}
+
+var certificatePattern = regexp.MustCompile(`\b(?:IEC|EN|UL|ISO|UNE|UNI)(?:\s?/\s?(?:EN|UL))?\s?(?:TS\s?)?\d{4,5}(?:-\d+)*(?::\s?\d{4})?`)
+
+// certificates lists the standards a sheet names, as printed, in order.
+func (d *document) certificates() []string {
+	var out []string
+	for _, f := range d.flows {
+		for _, m := range certificatePattern.FindAllString(f.text, -1) {
+			m = strings.Join(strings.Fields(m), " ")
+			if !slices.Contains(out, m) {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+// names fills the models' names: the header's own, the product code's pattern, else the series with the class.
+func (d *document) names() {
+	pattern, where := d.pattern()
+	series, seriesAt := d.series()
+	for i, k := range d.classes {
+		field := "/models/" + itoa(i) + "/name"
+		watts := strconv.FormatFloat(k.watts, 'f', -1, 64)
+		if w, ok := wattsIn(k.name); ok {
+			watts = strconv.FormatFloat(w, 'f', -1, 64)
+		}
+		switch {
+		case k.named != nil && hasLetters(k.name):
+			d.ledger.add(claim{field: field, text: true, literal: k.name, printed: k.named.text, label: "model", page: k.named.page, box: k.named.box, by: k.named.by, score: labelled})
+		case pattern != "":
+			d.ledger.add(claim{field: field, text: true, literal: fillPattern(pattern, watts), printed: pattern, label: "product code", page: where.page, box: where.box, by: where.by, score: labelled, note: "the class put into the printed product code"})
+		case series != "":
+			d.ledger.add(claim{field: field, text: true, literal: series + " " + watts, printed: series, label: "series", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled, note: "the series with the class"})
+		}
+	}
+	if series != "" {
+		d.ledger.add(claim{field: "/series", text: true, literal: series, printed: series, label: "title", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled})
+	}
+}
+
+func hasLetters(s string) bool {
+	n := 0
+	for _, r := range s {
+		if (r >= 'A' && r <= 'Z') || (r >= 'a' && r <= 'z') {
+			n++
+		}
+	}
+	return n >= 2 && !regexp.MustCompile(`^\d+([.,]\d+)?\s*[Ww][Pp]?$`).MatchString(strings.TrimSpace(s))
+}
+
+// pattern finds a product code whose class stands as x's.
+func (d *document) pattern() (string, *cell) {
+	for _, v := range d.views {
+		for i := range v.cells {
+			for k := range v.cells[i] {
+				c := &v.cells[i][k]
+				if m := namePattern.FindString(c.text); m != "" && len(m) > 4 {
+					return m, c
+				}
+			}
+		}
+	}
+	return "", nil
+}
+
+// series is the largest lettering of the pages' heads that looks like a product name: short, with letters, no sentence.
+func (d *document) series() (string, *cell) {
+	var best *cell
+	for _, v := range d.views {
+		for i := range v.cells {
+			for k := range v.cells[i] {
+				c := &v.cells[i][k]
+				if c.box.Y0 > 0.5*v.page.Height || len([]rune(c.text)) > 30 || len([]rune(c.text)) < 3 || !strings.ContainsAny(c.text, "0123456789") || !hasLetters(c.text) {
+					continue
+				}
+				if len(c.quantities) > 0 && c.isValue() || c.isLabel() {
+					continue
+				}
+				if best == nil || c.size > best.size*1.05 {
+					best = c
+				}
+			}
+		}
+	}
+	if best == nil {
+		return "", nil
+	}
+	return best.text, best
+}

@@ -1,0 +1,122 @@
+package extract
+
+import (
+	"strconv"
+	"strings"
+
+	"pvtally/extract/label"
+	"pvtally/extract/quantity"
+	"pvtally/schema"
+)
+
+// warranties reads the sentences and large-type claims about warranty: years and the course of the power over them.
+func (d *document) warranties(flows []*flow) {
+	for _, f := range flows {
+		whole := label.Find(f.text)
+		if whole.Any("standardmodule") && !whole.Any("warranty") {
+			continue
+		}
+		if !whole.Any("warranty", "performance", "product", "firstyear", "annual", "degradation", "finaloutput") || len(f.text) > 4000 {
+			continue
+		}
+		d.warrantyFlow(f, whole)
+	}
+}
+
+func (d *document) warrantyFlow(f *flow, whole label.Found) {
+	clauses := f.clauses()
+	for i, c := range clauses {
+		near := label.Find(c.before + " | " + c.after)
+		after := label.Find(c.after)
+		before := label.Find(c.before)
+		t := c.q.Terms[len(c.q.Terms)-1]
+		switch {
+		case near.Has("standardmodule") && !near.Has("warranty"):
+		case c.q.Unit == quantity.Year && c.q.Shape == quantity.Single && t.Value >= 5 && t.Value <= 50:
+			d.warrantyYears(c, before, after, whole)
+		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
+			d.warrantyShare(c, i, clauses, before, after, near, whole)
+		}
+	}
+}
+
+// warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before.
+func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
+	for _, side := range []label.Found{after, before} {
+		product, power := side.Has("product"), side.Any("performance")
+		if product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
+			continue
+		}
+		if !side.Has("warranty") && !whole.Has("warranty") {
+			continue
+		}
+		field := "/warranty/product_years"
+		if power {
+			field = "/warranty/performance_years"
+		}
+		d.ledger.add(c.claim(field, 0, worded))
+		return
+	}
+}
+
+// warrantyShare files a per cent figure: first-year loss or output, yearly loss, output at the end.
+func (d *document) warrantyShare(c clause, i int, clauses []clause, before, after, near, whole label.Found) {
+	v := c.q.Terms[0].Value
+	isFirst := near.Has("firstyear")
+	yearly := near.Has("annual") || near.Has("degradation") && !isFirst
+	switch {
+	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
+		d.firstYearOutput(c, worded)
+	case v > 0 && v <= 5 && isFirst && near.Any("degradation", "annual", "warranty"):
+		k := c.claim("/warranty/first_year_loss_pct", 0, worded)
+		d.ledger.add(k)
+	case v > 0 && v < 1.6 && yearly && !isFirst:
+		d.ledger.add(c.claim("/warranty/annual_loss_pct", 0, worded))
+	case v >= 70 && v < 97 && whole.Any("warranty", "performance", "degradation", "finaloutput", "annual"):
+		if years, ok := yearsNear(i, clauses); ok && years >= 20 {
+			d.ledger.add(c.claim("/warranty/final_output_pct", 0, worded))
+			d.finalYears = years
+		}
+	}
+}
+
+// firstYearOutput stores the complement of a printed output: the record keeps losses.
+func (d *document) firstYearOutput(c clause, score float64) {
+	k := c.claim("/warranty/first_year_loss_pct", 0, score)
+	n, err := schema.ParseNumber(k.literal)
+	if err != nil {
+		return
+	}
+	k.literal = complement(n)
+	k.note = "complement of the printed output"
+	d.ledger.add(k)
+}
+
+// complement is 100 less a printed per cent, with its decimals.
+func complement(n schema.Number) string {
+	text := strconv.FormatFloat(100-n.Float(), 'f', n.Decimals(), 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}
+
+// yearsNear is the count of years that a clause's neighbours or its own words name: "83 % after 25 years", "in the 25th year 80.7 %".
+func yearsNear(i int, clauses []clause) (float64, bool) {
+	for _, j := range []int{i + 1, i - 1} {
+		if j < 0 || j >= len(clauses) || clauses[j].flow != clauses[i].flow {
+			continue
+		}
+		q := clauses[j].q
+		if v := q.Terms[0].Value; q.Unit == quantity.Year && v >= 20 && v <= 50 {
+			return v, true
+		}
+	}
+	text := clauses[i].before + " " + clauses[i].after
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return (r < '0' || r > '9') && r != '.' && r != ',' }) {
+		if v, err := strconv.ParseFloat(word, 64); err == nil && v >= 20 && v <= 50 {
+			return v, true
+		}
+	}
+	return 0, false
+}
