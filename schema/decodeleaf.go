@@ -220,6 +220,10 @@ func syntaxProblem(src string, err error) Problem {
 		p.Found = "the end of the text"
 	case errors.Is(err, jsontext.ErrDuplicateName):
 		p.Found, p.Allowed = "the key a second time", "each key once"
+	case errors.Is(err, jsontext.ErrNonStringName):
+		p.Found, p.Allowed = "no key where one must stand", `a key in double quotes (RFC 8259); the decimal sign of JSON is the point`
+	case syntax != nil && strings.Contains(syntax.Err.Error(), "max depth"):
+		p.Found, p.Allowed = "lists and objects nested too deep", "a sheet record"
 	case syntax != nil && !utf8.ValidString(src) && strings.Contains(syntax.Err.Error(), "UTF-8"):
 		p.Found, p.Allowed = "bytes that are not UTF-8", "UTF-8 (RFC 8259, section 8.1)"
 	case syntax != nil:

@@ -36,15 +36,16 @@ func parseLiteral(text string) (Number, bool) {
 		return Number{}, false
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || v == 0 && vanished(text) {
+	n := Number{text, v}
+	if err != nil || v == 0 && n.vanished() {
 		return Number{}, false
 	}
-	return Number{text, v}, true
+	return n, true
 }
 
-// vanished reports a literal too small for a double: its digits are not all zero.
-func vanished(text string) bool {
-	mantissa, _, _ := strings.Cut(strings.ToLower(text), "e")
+// vanished reports a literal too small for a double: its value is zero, its digits are not.
+func (n Number) vanished() bool {
+	mantissa, _ := n.parts()
 	return strings.ContainsAny(mantissa, "123456789")
 }
 
@@ -68,9 +69,11 @@ func (n Number) String() string { return n.text }
 
 // Decimals is the count of digits after the point.
 func (n Number) Decimals() int {
-	mantissa, _, _ := strings.Cut(strings.ToLower(n.text), "e")
-	_, frac, _ := strings.Cut(mantissa, ".")
-	return len(frac)
+	mantissa, _ := n.parts()
+	if i := strings.IndexByte(mantissa, '.'); i >= 0 {
+		return len(mantissa) - i - 1
+	}
+	return 0
 }
 
 // HalfStep is half a unit of the last printed digit: 0.05 for 37.2, 0.5 for 1500 (a printed zero is a printed digit), 50 for 1.5e3.
@@ -78,9 +81,17 @@ func (n Number) HalfStep() float64 {
 	if n.text == "" {
 		return 0
 	}
-	_, exponent, _ := strings.Cut(strings.ToLower(n.text), "e")
+	_, exponent := n.parts()
 	e, _ := strconv.Atoi(exponent)
 	return min(0.5*math.Pow10(e-n.Decimals()), math.MaxFloat64)
+}
+
+// parts are the literal before and after its "e".
+func (n Number) parts() (mantissa, exponent string) {
+	if i := strings.IndexAny(n.text, "eE"); i >= 0 {
+		return n.text[:i], n.text[i+1:]
+	}
+	return n.text, ""
 }
 
 // Equal reports the same literal; go-cmp asks it.
