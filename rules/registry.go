@@ -12,7 +12,30 @@ import (
 var families = []string{"stc", "classes", "thermal", "nmot", "noct", "low", "rear", "body", "limits", "tolerance", "warranty", "packing", "paper", "catalogue"}
 
 // book is every rule, one line each: adding a rule is adding its file and its line here.
-var book = []*Rule{}
+var book = []*Rule{
+	stcPowerProduct,
+	stcEfficiencyArea,
+	stcVoltageOrder,
+	stcCurrentOrder,
+	stcVoltageRatio,
+	stcCurrentRatio,
+	stcFillFactor,
+	stcFillFactorLimit,
+	stcVocPerCell,
+	stcCurrentDensity,
+	stcCellCount,
+	stcEfficiencyLimit,
+	stcFiveParameter,
+	stcPTCPower,
+	thermalSign,
+	thermalAlphaRange,
+	thermalBetaRange,
+	thermalGammaRange,
+	thermalCoefficientSum,
+	thermalBetaTheory,
+	thermalUnitsAgree,
+	thermalTemperatureRange,
+}
 
 var byID = func() map[string]*Rule {
 	m, err := index(book)
@@ -27,6 +50,7 @@ func index(rs []*Rule) (map[string]*Rule, error) {
 	m := make(map[string]*Rule, len(rs))
 	var errs []error
 	for _, r := range rs {
+		r.document()
 		if err := r.validate(); err != nil {
 			errs = append(errs, err)
 		}

@@ -20,6 +20,8 @@ type Rule struct {
 	Formula string
 	// Sources are where the relation and its limits come from.
 	Sources []Source
+	// Grade says how the size of what is found makes its level; it adds to Levels and Settings.
+	Grade Grade
 	// Levels say when a finding is a note, a warning, an error; at least one.
 	Levels []Threshold
 	// Settings are the numbers a policy may move.

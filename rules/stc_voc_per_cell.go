@@ -1,0 +1,42 @@
+package rules
+
+import (
+	"fmt"
+
+	"pvtally/rules/envelope"
+	"pvtally/rules/physics"
+)
+
+var stcVocPerCell = &Rule{
+	ID:    "stc/voc-per-cell",
+	Title: "Voc per cell in series is what the cell technology gives",
+	Why: "Cells in series add their voltages, and one junction's voltage is narrowly set by its technology. Half a usual voltage means that half cells were counted as series cells; " +
+		"above 0.761 V no silicon junction exists.",
+	Formula: "lo ≤ Voc / cells in series ≤ hi, by technology; Voc / cells ≤ 0.761 V for silicon. Half cells count in pairs.",
+	Sources: []Source{envelopeSource, {"Richter, Hermle, Glunz, IEEE J. Photovolt. 3 (2013) 1184, DOI 10.1109/JPHOTOV.2013.2270351", "from memory"}},
+	Grade:   rangeGrade,
+	Levels:  []Threshold{{Error, "Voc per cell exceeds 0.761 V for silicon"}},
+	Needs:   []string{"models[].stc.voc_v", "cell.count"},
+	Yields:  []string{"stc/cell-count", "stc/voltage-order", "stc/voltage-ratio"},
+	Caution: voltageCaution,
+	Check: func(p *Pass) {
+		if p.series <= 0 {
+			return
+		}
+		for i := range p.stc {
+			e, cell := &p.stc[i], p.vocCell(i)
+			switch {
+			case !e.Voc.Printed():
+			case p.silicon && cell.Lo > physics.SiliconMaxVoc:
+				p.Report(Error, Finding{Message: fmt.Sprintf("Voc per cell = %s / %s = %s V, above the limit of one silicon junction, %s V", e.Voc, around(p.series), around(cell.Mid()), around(physics.SiliconMaxVoc)),
+					Implied: []string{"0", around(physics.SiliconMaxVoc * p.series)}}, &e.Voc, &p.count)
+			default:
+				what := "Voc per cell in series"
+				if r := p.env[envelope.VocCell]; r != nil && p.series == p.count.V && 2*cell.Mid() > r.Lo && 2*cell.Mid() < r.Hi {
+					what = "half cells seem to be counted as series cells: Voc per cell"
+				}
+				p.inRange(envelope.VocCell, cell, what, " V", &e.Voc, &p.count)
+			}
+		}
+	},
+}
