@@ -155,7 +155,7 @@ func glass(field string) fact {
 
 var ipPattern = regexp.MustCompile(`(?i)\bIP\s*-?\s?(6[5-9])\b`)
 
-var diodePattern = regexp.MustCompile(`(?i)(\d{1,2}|three|two|six|four|drei|trois|tres|tre|três|drie|trzy|üç)\s*(?:x\s*)?(?:\S+\s+){0,3}?(?:by-?\s?pass|diod|ダイオード|二极管)`)
+var diodePattern = regexp.MustCompile(`(?i)(\d{1,2}|three|two|six|four|drei|trois|tres|tre|três|drie|trzy|üç)\s*(?:x\s*)?(?:[^\d\s]+\s+){0,3}?(?:by-?\s?pass|diod|ダイオード|二极管)`)
 
 var numberWords = map[string]string{"two": "2", "three": "3", "four": "4", "six": "6", "drei": "3", "trois": "3", "tres": "3", "tre": "3", "três": "3", "drie": "3", "trzy": "3", "üç": "3"}
 

@@ -79,11 +79,21 @@ func (d *document) cellSides(r *row, c *cell, q quantity.Quantity) {
 	d.claim("/cell/height_mm", r, c, q, h, quantity.MM, 20, 220, labelled)
 }
 
+// asLength reads "156 x 156 mm2", as sheets print a cell's sides, as millimetres.
+func asLength(q quantity.Quantity) quantity.Quantity {
+	q.Unit = quantity.MM
+	q.Terms = slices.Clone(q.Terms)
+	for i := range q.Terms {
+		q.Terms[i].Unit = quantity.MM
+	}
+	return q
+}
+
 func cellSize(d *document, r *row) {
 	r.each(func(c *cell, q quantity.Quantity) {
 		switch {
-		case q.Shape == quantity.Product && (q.Unit == quantity.MM || q.Unit == quantity.None):
-			d.cellSides(r, c, q)
+		case q.Shape == quantity.Product && (q.Unit == quantity.MM || q.Unit == quantity.None || q.Unit == quantity.MM2):
+			d.cellSides(r, c, asLength(q))
 		case q.Shape == quantity.Single && (q.Unit == quantity.MM || q.Unit == quantity.None):
 			d.claim("/cell/width_mm", r, c, q, 0, quantity.MM, 60, 220, labelled)
 		}

@@ -87,6 +87,8 @@ func (d *document) rowFacts() {
 			d.oneSide(r)
 		case "per_pallet", "per_container", "palletcount", "packing":
 			packingRow(d, r)
+		case "pmax", "voc", "isc", "power", "voltage", "current":
+			byUnit(d, r)
 		default:
 			if f := facts[r.concept]; f != nil {
 				f(d, r)

@@ -334,3 +334,25 @@ func bifaciality(d *document, r *row) {
 		}
 	})
 }
+
+// byUnit reads a coefficient whose label names only the quantity ("Voc", "Voltage" under a heading): the unit per kelvin tells.
+func byUnit(d *document, r *row) {
+	perKelvin := false
+	r.each(func(c *cell, q quantity.Quantity) {
+		switch q.Unit {
+		case quantity.PctPerK, quantity.PctPerF, quantity.VPerK, quantity.MVPerK, quantity.APerK, quantity.MAPerK, quantity.WPerK:
+			perKelvin = true
+		}
+	})
+	if !perKelvin {
+		return
+	}
+	switch r.concept {
+	case "isc", "current":
+		facts["alpha_isc"](d, r)
+	case "voc", "voltage":
+		facts["beta_voc"](d, r)
+	case "pmax", "power":
+		facts["gamma_pmax"](d, r)
+	}
+}

@@ -126,7 +126,7 @@ func (v *view) rowsOfLine(line []cell) {
 			open.values = append(open.values, c)
 		case open == nil:
 			begin(c)
-		case len(open.values) == 0 && (c.isUnit() || sameThing(open, c)) && !symbolLikeValue(open, c):
+		case len(open.values) == 0 && (c.isUnit() || sameThing(open, c)) && !symbolLikeValue(open, c), completes(open, c):
 			open.label = append(open.label, c)
 			open.read()
 		case v.onEdge(c):
@@ -161,6 +161,20 @@ func isQuantityLabel(c *cell) bool {
 // sameThing: the symbol beside the words ("Open-circuit voltage" | "Voc (V)").
 func sameThing(r *row, c *cell) bool {
 	return c.concept != "" && c.concept == r.concept && len(c.quantities) == 0 && electrical[c.concept]
+}
+
+// completes: the cell goes on with the label ("Temp.coe" | "cient of" | "Pmax"): it begins in the middle of a word or sentence, or both together mean
+// what neither means alone.
+func completes(r *row, c *cell) bool {
+	last := r.label[len(r.label)-1]
+	if len(r.values) > 0 || len(c.quantities) > 0 || c.box.X0-last.box.X1 > 6*c.size {
+		return false
+	}
+	if last.run == c.run && startsLower(c.text) {
+		return true
+	}
+	both := label.Find(r.text() + " " + c.text)
+	return r.concept == "tempcoef" && both.Share() >= labelShare && both.Concept() != "tempcoef"
 }
 
 func hasQuantity(cells []*cell) bool {

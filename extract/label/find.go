@@ -1,6 +1,10 @@
 package label
 
-import "unicode"
+import (
+	"sort"
+	"unicode"
+	"unicode/utf8"
+)
 
 // Match is one phrase of the lexicon found in a text.
 type Match struct {
@@ -44,21 +48,30 @@ func Find(text string) Found {
 	return f
 }
 
-// longest is the longest phrase that begins at rune i.
+// longest is the longest phrase that begins at rune i: the range of phrases that begin with the letters so far narrows with every letter.
 func longest(s squeezed, i int) (Match, int) {
-	at := lexicon()
 	var best Match
 	length := 0
+	l := words()
+	depth := 0
+	lo, hi := 0, len(l.phrases)
 	for j := i; j < len(s.runes); j++ {
-		at = at.next[s.runes[j]]
-		if at == nil {
+		var buf [utf8.UTFMax]byte
+		for _, b := range buf[:utf8.EncodeRune(buf[:], s.runes[j])] {
+			lo, hi = l.narrow(lo, hi, depth, b)
+			depth++
+		}
+		if lo >= hi {
 			break
+		}
+		if len(l.phrases[lo].letters) != depth {
+			continue
 		}
 		n := j - i + 1
 		atEnd := j+1 == len(s.runes)
 		var m Match
-		for _, e := range at.entries {
-			if !fits(s, i, j, n, atEnd, e.whole) {
+		for _, e := range l.phrases[lo].entries {
+			if !fits(s, i, j, n, atEnd, e.whole) || e.built && !s.start[i] {
 				continue
 			}
 			m.Atoms = addOnce(m.Atoms, e.atom)
@@ -72,6 +85,23 @@ func longest(s squeezed, i int) (Match, int) {
 		}
 	}
 	return best, length
+}
+
+// narrow keeps of phrases[lo:hi], which agree in their first depth bytes, those with byte b next.
+func (l *lexicon) narrow(lo, hi, depth int, b byte) (int, int) {
+	if depth == 0 {
+		return int(l.first[b][0]), int(l.first[b][1])
+	}
+	part := l.phrases[lo:hi]
+	at := func(k int) int {
+		if len(part[k].letters) <= depth {
+			return -1
+		}
+		return int(part[k].letters[depth])
+	}
+	from := sort.Search(len(part), func(k int) bool { return at(k) >= int(b) })
+	to := from + sort.Search(len(part)-from, func(k int) bool { return at(from+k) > int(b) })
+	return lo + from, lo + to
 }
 
 // fits says whether a phrase of n letters from rune i to rune j stands there as words of its own.

@@ -23,7 +23,7 @@ func squeeze(text string) squeezed {
 	var last rune
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
-		folded := fold(text[at : at+size])
+		folded := fold(r, text[at:at+size])
 		kept := false
 		for _, f := range folded {
 			if !unicode.IsLetter(f) && !unicode.IsDigit(f) {
@@ -39,7 +39,7 @@ func squeeze(text string) squeezed {
 		}
 		if !kept && !unicode.Is(unicode.Mn, r) && r != '\u00ad' {
 			newWord = true
-			newPiece = newPiece || separator(r)
+			newPiece = newPiece || separator(r) || r == '-' && spaced(text, at, at+size)
 		}
 		at += size
 	}
@@ -47,7 +47,10 @@ func squeeze(text string) squeezed {
 }
 
 // fold lowers one rune to its plain letters: compatibility forms apart, accents off.
-func fold(one string) []rune {
+func fold(r rune, one string) []rune {
+	if r < utf8.RuneSelf {
+		return asciiLower[r]
+	}
 	var out []rune
 	for _, r := range norm.NFKD.String(one) {
 		if unicode.Is(unicode.Mn, r) {
@@ -76,12 +79,25 @@ func fold(one string) []rune {
 // separator tells what parts a label into pieces: brackets, slashes, dashes with a life of their own, colons, wide gaps.
 func separator(r rune) bool {
 	switch r {
-	case '(', ')', '[', ']', '{', '}', '（', '）', '【', '】', '/', '|', ':', '：', ';', ',', '，', '、', '\t', '\n', '-', '–', '—', '=', '*', '•', '・', '@', '&', '+':
+	case '(', ')', '[', ']', '{', '}', '（', '）', '【', '】', '/', '|', ':', '：', ';', ',', '，', '、', '\t', '\n', '–', '—', '=', '*', '•', '・', '@', '&', '+':
 		return true
 	}
 	return false
 }
 
+// spaced: a hyphen with a space beside it parts; one inside a word ("Multi-Contact") does not.
+func spaced(text string, from, to int) bool {
+	return from > 0 && text[from-1] == ' ' || to < len(text) && text[to] == ' '
+}
+
 func ideograph(r rune) bool {
 	return unicode.Is(unicode.Han, r) || unicode.Is(unicode.Hiragana, r) || unicode.Is(unicode.Katakana, r)
 }
+
+// asciiLower spares the plain letters the tables of Unicode.
+var asciiLower = func() (t [utf8.RuneSelf][]rune) {
+	for r := range t {
+		t[r] = []rune{unicode.ToLower(rune(r))}
+	}
+	return t
+}()
