@@ -69,7 +69,7 @@ def temperature(alpha, beta, gamma, w=210, h=150, xlabel="Cell temperature (°C)
 
 
 def warranty(years, first, yearly, final, std_first, std_yearly, std_final, w=230, h=130, colour="#1b6ca8", own="", std="", pct="{}%",
-             added="", xlabel="Years", show_first=True, show_final=True, ticks=5):
+             added="", xlabel="Years", show_first=True, show_final=True, ticks=5, comma=False):
     """The maker's line above the grey one of a "standard module". first .. std_final are printed literals."""
     l, b, t, r = 30, 24, 12, 12
     lo = 70.0
@@ -85,13 +85,14 @@ def warranty(years, first, yearly, final, std_first, std_yearly, std_final, w=23
     for y in [1] + list(range(ticks, years + 1, ticks)):
         ops += [poly([(X(y), Y(lo)), (X(y), Y(lo) + 3)], "#333", 0.5), text(X(y), Y(lo) + 9, str(y), 5.5, anchor="middle")]
     ops.append(text(l - 3, Y(100) + 2, pct.format("100"), 5.5, anchor="end"))
-    f = first and pct.format(_complement(first))
+    sep = lambda lit: str(lit).replace(".", ",") if comma else lit
+    f = first and pct.format(sep(_complement(first)))
     if show_first:
         ops.append(text(X(1) + 6, Y(100 - float(first)) - 2, f, 6.5, colour, bold=True))
     if show_final:
-        ops.append(text(X(years) - 2, Y(float(final)) - 4, pct.format(_sep(final, pct)), 7, colour, "end", bold=True))
-    ops.append(text(l - 3, Y(float(std_first)) + 6, pct.format(_sep(std_first, pct)), 5.5, "#777", "end"))
-    ops.append(text(X(sy) - 3, Y(float(std_final)) + 9, pct.format(_sep(std_final, pct)), 6, "#fff", "end"))
+        ops.append(text(X(years) - 2, Y(float(final)) - 4, pct.format(sep(final)), 7, colour, "end", bold=True))
+    ops.append(text(l - 3, Y(float(std_first)) + 6, pct.format(sep(std_first)), 5.5, "#777", "end"))
+    ops.append(text(X(sy) - 3, Y(float(std_final)) + 9, pct.format(sep(std_final)), 6, "#fff", "end"))
     if added:
         ops.append(text(X(years * 0.72), Y(_mid(own_pts, std_pts, years * 0.72)) + 2, added, 5.5, "#fff", "middle"))
     ops += [rect(l + 8, Y(lo) - 22, 7, 5, fill=colour), text(l + 18, Y(lo) - 17, own, 6, "#222")]
@@ -103,10 +104,6 @@ def warranty(years, first, yearly, final, std_first, std_yearly, std_final, w=23
 def _mid(a, b, x):
     y = lambda p: p[1][1] + (p[2][1] - p[1][1]) * (x - p[1][0]) / (p[2][0] - p[1][0])
     return (y(a) + y(b)) / 2
-
-
-def _sep(lit, pct):
-    return lit.replace(".", ",") if "," in pct else lit
 
 
 def _complement(lit):
