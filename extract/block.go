@@ -32,6 +32,7 @@ type block struct {
 	box     page.Box
 	cond    condition // of the whole, where no column says otherwise
 	title   string
+	titled  *cell
 	first   *row // of an upright table
 	columns []*column
 }

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -35,7 +36,7 @@ const labelShare = 0.5
 func newCell(r *table.Run, off int, text string, pageNumber, line int) cell {
 	c := cell{page: pageNumber, line: line, text: text, run: r, off: off, base: r.Baseline, size: r.Size, bold: r.Bold, by: r.By}
 	c.box = r.BoxOf(off, off+len(text))
-	c.quantities = quantity.Scan(text)
+	c.quantities = slices.DeleteFunc(quantity.Scan(text), isContainer)
 	head := text
 	if len(c.quantities) > 0 {
 		head = text[:c.quantities[0].Start]
@@ -101,4 +102,10 @@ func countLetters(s string) int {
 		}
 	}
 	return n
+}
+
+// isContainer: "40'" and "20 ft" name shipping containers; no other length on a sheet is printed in whole feet of these sizes.
+func isContainer(q quantity.Quantity) bool {
+	v := q.Terms[0].Value
+	return q.Unit == quantity.Foot && len(q.Terms) == 1 && (v == 20 || v == 40 || v == 45 || v == 53)
 }

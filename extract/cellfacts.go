@@ -39,7 +39,13 @@ func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after labe
 		whole := a == float64(int(a))
 		switch {
 		case whole && a >= 20 && a <= 400 && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || after.Any("cells", "mono", "multi", "halfcut")):
-			d.claim("/cell/count", r, c, q, 0, q.Unit, 20, 400, labelled)
+			score := labelled
+			if i > 0 || d.counted == r {
+				score *= 0.8 // "6 strings of 20 cells" comes after the count of all
+			}
+			if d.claim("/cell/count", r, c, q, 0, q.Unit, 20, 400, score) {
+				d.counted = r
+			}
 		case q.Unit == quantity.MM && a >= 60 && a <= 220:
 			d.claim("/cell/width_mm", r, c, q, 0, quantity.MM, 60, 220, labelled*0.8)
 		}

@@ -21,6 +21,7 @@ type document struct {
 	all      label.Found // the whole visible text
 
 	finalYears float64
+	counted    *row // the row whose cells were counted last
 }
 
 // read takes the pages through all steps up to claims.
@@ -91,11 +92,44 @@ func (d *document) rowFacts() {
 			byUnit(d, r)
 		default:
 			if f := facts[r.concept]; f != nil {
-				f(d, r)
+				d.nearest(f, r)
 			}
 		}
 	}
 	d.separateSides()
+}
+
+// nearest reads a row by the values next to its label; what stands farther off on the line (a curve's axis, a drawing) counts only where those say
+// nothing, or where there is one value a class.
+func (d *document) nearest(f fact, r *row) {
+	near := *r
+	near.values = nil
+	quantities := 0
+	for i, c := range r.values {
+		quantities += len(c.quantities)
+		if i == 0 || inReach(near.values, c) {
+			near.values = append(near.values, c)
+		}
+	}
+	if n := len(d.classes); n > 1 && quantities == n {
+		f(d, r)
+		return
+	}
+	before := len(d.ledger.claims) + len(d.voltages) + len(d.cables)
+	f(d, &near)
+	if len(d.ledger.claims)+len(d.voltages)+len(d.cables) == before && len(near.values) < len(r.values) {
+		f(d, r)
+	}
+}
+
+// inReach: the cell stands under or right behind one of the others.
+func inReach(cells []*cell, c *cell) bool {
+	for _, o := range cells {
+		if min(o.box.X1, c.box.X1) > max(o.box.X0, c.box.X0) || c.box.X0 >= o.box.X1 && c.box.X0-o.box.X1 < 2.5*c.size && abs(c.base-o.base) < c.size {
+			return true
+		}
+	}
+	return false
 }
 
 // record settles the claims into a record.

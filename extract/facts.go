@@ -43,12 +43,12 @@ var facts = map[label.Concept]fact{
 	"frame":         textFact("/body/frame"),
 	"safety":        safetyClass,
 	"fire":          fireClass,
-	"load_f":        load("/limits/front_load_pa"),
-	"load_r":        load("/limits/rear_load_pa"),
-	"load_design_f": load("/limits/front_design_load_pa"),
-	"load_design_r": load("/limits/rear_design_load_pa"),
-	"load":          loads,
-	"load_design":   loads,
+	"load_f":        loads("front", false),
+	"load_r":        loads("rear", false),
+	"load_design_f": loads("front", true),
+	"load_design_r": loads("rear", true),
+	"load":          loads("", false),
+	"load_design":   loads("", true),
 }
 
 // each calls f for every quantity of the row.

@@ -145,6 +145,7 @@ func (b *block) columnNames(lines [][]*cell) {
 	classes := b.classes()
 	var names []string
 	var cells []*cell
+	at := 0 // the line that holds the names
 	for i, line := range lines {
 		got, text := b.perClass(line, classes)
 		if got == nil {
@@ -154,7 +155,7 @@ func (b *block) columnNames(lines [][]*cell) {
 			continue
 		}
 		if names == nil {
-			names, cells = text, got
+			names, cells, at = text, got, i
 			continue
 		}
 		if lines[i-1][0].base-line[0].base > 1.7*line[0].size || !splitName(text, names) {
@@ -164,9 +165,29 @@ func (b *block) columnNames(lines [][]*cell) {
 			names[k] = text[k] + names[k]
 		}
 	}
+	if at > 0 && names != nil {
+		b.nameEnds(lines[at-1], classes, names, cells)
+	}
 	for k := range names {
 		for _, c := range classes[k] {
 			c.name, c.named = names[k], cells[k]
+		}
+	}
+}
+
+// nameEnds adds the lower half of names that the line below goes on with ("STP…/" over "Wfhm").
+func (b *block) nameEnds(line []*cell, classes [][]*column, names []string, cells []*cell) {
+	ends := make([]string, len(names))
+	for _, c := range line {
+		for k := range cells {
+			if min(c.box.X1, cells[k].box.X1) > max(c.box.X0, cells[k].box.X0) && abs(c.base-cells[k].base) < 1.7*c.size {
+				ends[k] = c.text
+			}
+		}
+	}
+	if splitName(names, ends) {
+		for k := range names {
+			names[k] += ends[k]
 		}
 	}
 }
@@ -291,7 +312,7 @@ func (b *block) ownTitle(lines [][]*cell) {
 			if cond == unknownCondition || cond == mixedCondition {
 				continue
 			}
-			b.title = c.text
+			b.title, b.titled = c.text, c
 			if b.cond == unknownCondition {
 				b.cond = cond
 			}

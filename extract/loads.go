@@ -1,30 +1,13 @@
 package extract
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"pvtally/extract/label"
 	"pvtally/extract/quantity"
 )
-
-// load reads a pressure whose side the label tells; of several in one row the sheet's pascals go before its pounds.
-func load(field string) fact {
-	return func(d *document, r *row) {
-		r.each(func(c *cell, q quantity.Quantity) {
-			if len(q.Terms) == 1 && pressure(q.Unit) {
-				score := labelled
-				if q.Unit == quantity.KgPerM2 {
-					score *= 0.7
-				}
-				d.claim(field, r, c, q, 0, quantity.Pa, 400, 20000, score)
-			} else if q.Unit == quantity.None && strings.Contains(r.text(), "Pa") && len(q.Terms) == 1 {
-				d.claim(field, r, c, q, 0, quantity.Pa, 400, 20000, labelled)
-			} else if len(q.Terms) == 2 && q.Shape == quantity.Slash && (pressure(q.Unit) || strings.Contains(r.text(), "Pa")) {
-				d.pair(r, c, q)
-			}
-		})
-	}
-}
 
 func pressure(u quantity.Unit) bool {
 	return u == quantity.Pa || u == quantity.KPa || u == quantity.PSF || u == quantity.NPerM2 || u == quantity.KgPerM2
@@ -54,54 +37,78 @@ func (d *document) pair(r *row, c *cell, q quantity.Quantity) {
 	d.claim("/limits/rear"+infix, r, c, q, lo, quantity.Pa, 400, 20000, labelled*0.95)
 }
 
-// loads reads a row of loads whose sides stand beside the figures ("5400 Pa (front), 2400 Pa (rear)"), or nowhere: then the one figure is the front's.
-func loads(d *document, r *row) {
-	infix := "_load_pa"
-	if r.concept == "load_design" {
-		infix = "_design_load_pa"
+// loads reads the pressures of a row. The side stands beside the figure ("5400 Pa (front), 2400 Pa (rear)"), or in the label, or nowhere: then a single
+// figure is the front's.
+func loads(side string, design bool) fact {
+	return func(d *document, r *row) {
+		infix := "_load_pa"
+		if design || r.found.Has("design") && !r.found.Has("test") {
+			infix = "_design_load_pa"
+		}
+		for _, c := range r.values {
+			figures := pressures(r, c)
+			for i, q := range figures {
+				if len(q.Terms) == 2 && q.Shape == quantity.Slash {
+					d.pair(r, c, q)
+					continue
+				}
+				if len(q.Terms) != 1 {
+					continue
+				}
+				before, after := 0, len(c.text)
+				if i > 0 {
+					before = figures[i-1].End
+				}
+				if i+1 < len(figures) {
+					after = figures[i+1].Start
+				}
+				near, score := sideOf(c.text[before:q.Start], c.text[q.End:after]), labelled
+				if near == "" {
+					near = cmp.Or(side, signSide(r.text()))
+				}
+				if near == "" && !slices.ContainsFunc(figures, func(o quantity.Quantity) bool { return o.Unit == q.Unit && o.Start != q.Start }) {
+					near, score = "front", labelled*0.8
+				}
+				if near == "" {
+					d.ledger.refused("/limits/front"+infix, r.text(), "no word tells the side of the load", c, c.text)
+					continue
+				}
+				if q.Unit == quantity.KgPerM2 {
+					score *= 0.7 // "244 kg/m²" beside 2400 Pa is a rounding of it
+				}
+				d.claim("/limits/"+near+infix, r, c, q, 0, quantity.Pa, 400, 20000, score)
+			}
+		}
 	}
-	for _, c := range r.values {
-		var figures []quantity.Quantity
+}
+
+// pressures are a cell's figures that can be loads: with a unit of pressure, or bare under a label that has it.
+func pressures(r *row, c *cell) []quantity.Quantity {
+	var out []quantity.Quantity
+	for _, q := range c.quantities {
+		if pressure(q.Unit) {
+			out = append(out, q)
+		}
+	}
+	if out == nil && strings.Contains(r.text(), "Pa") {
 		for _, q := range c.quantities {
-			if pressure(q.Unit) || q.Unit == quantity.None && strings.Contains(r.text(), "Pa") {
-				figures = append(figures, q)
+			if q.Unit == quantity.None {
+				out = append(out, q)
 			}
-		}
-		for i, q := range figures {
-			if len(q.Terms) == 2 && q.Shape == quantity.Slash {
-				d.pair(r, c, q)
-				continue
-			}
-			if len(q.Terms) != 1 {
-				continue
-			}
-			before, after := 0, len(c.text)
-			if i > 0 {
-				before = figures[i-1].End
-			}
-			if i+1 < len(figures) {
-				after = figures[i+1].Start
-			}
-			near := sideOf(c.text[before:q.Start], c.text[q.End:after])
-			score := labelled * 0.9
-			switch {
-			case near != "":
-				score = labelled
-			case len(figures) == 1 && (strings.HasPrefix(c.text, "+") || strings.Contains(c.text[:q.Start], "(+)")):
-				near = "front"
-			case len(figures) == 1 && (strings.HasPrefix(c.text, "-") || strings.Contains(c.text[:q.Start], "(-)")):
-				near = "rear"
-			case len(figures) == 1:
-				near, score = "front", labelled*0.8
-			default:
-				continue
-			}
-			if q.Unit == quantity.KgPerM2 {
-				score *= 0.7
-			}
-			d.claim("/limits/"+near+infix, r, c, q, 0, quantity.Pa, 400, 20000, score)
 		}
 	}
+	return out
+}
+
+// signSide: "(+)" marks the front (pressure), "(-)" the rear (suction).
+func signSide(text string) string {
+	switch {
+	case strings.Contains(text, "(+)"):
+		return "front"
+	case strings.Contains(text, "(-)"), strings.Contains(text, "(–)"), strings.Contains(text, "(−)"):
+		return "rear"
+	}
+	return ""
 }
 
 // sideOf tells the side a figure belongs to from the words beside it; what follows in brackets speaks of the figure before.
@@ -113,7 +120,7 @@ func sideOf(before, after string) string {
 			}
 		}
 	}
-	if s := sideWord(before); s != "" {
+	if s := cmp.Or(sideWord(before), signSide(before)); s != "" {
 		return s
 	}
 	return sideWord(after)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pvtally/extract/label"
+	"pvtally/extract/quantity"
 )
 
 // class is one power class being put together.
@@ -280,6 +281,15 @@ func attachGains(classes []*class, b *block) {
 			k.gains = append(k.gains, c)
 		}
 	}
+	if gain := b.titleGain(); gain != nil && len(b.columns) == len(classes) {
+		for i, c := range b.columns {
+			if c.gain == nil {
+				c.gain = gain
+			}
+			put(classes[i], c)
+		}
+		return
+	}
 	one := gainClass(classes, b)
 	if one == nil {
 		return
@@ -289,6 +299,19 @@ func attachGains(classes []*class, b *block) {
 			put(one, c)
 		}
 	}
+}
+
+// titleGain is the one gain that a table's title names for all its classes: "with 10 % rear side power gain".
+func (b *block) titleGain() *value {
+	if b.titled == nil {
+		return nil
+	}
+	for _, q := range b.titled.quantities {
+		if q.Unit == quantity.Percent && q.Shape == quantity.Single {
+			return &value{q: q, cell: b.titled, box: b.titled.boxOf(q.Start, q.End), label: b.titled.text}
+		}
+	}
+	return nil
 }
 
 // gainClass finds the class a gain table is valid for: the one its title or head names, or the only one.

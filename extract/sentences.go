@@ -119,8 +119,11 @@ func (d *document) pattern() (string, *cell) {
 		for i := range v.cells {
 			for k := range v.cells[i] {
 				c := &v.cells[i][k]
-				if m := namePattern.FindString(c.text); m != "" && len(m) > 4 {
-					return m, c
+				if at := namePattern.FindStringIndex(c.text); at != nil && at[1]-at[0] > 4 {
+					if tail := strings.TrimSpace(c.text[at[1]:]); len(tail) > 0 && len(tail) <= 8 && tail == strings.ToUpper(tail) {
+						return c.text[at[0]:at[1]] + " " + tail, c
+					}
+					return c.text[at[0]:at[1]], c
 				}
 			}
 		}
@@ -150,5 +153,8 @@ func (d *document) series() (string, *cell) {
 	if best == nil {
 		return "", nil
 	}
-	return best.text, best
+	return strings.TrimSpace(powerRange.ReplaceAllString(best.text, "")), best
 }
+
+// powerRange is the classes' range behind a series name: "340-350", "405~425 W".
+var powerRange = regexp.MustCompile(`\s*\(?\b\d{2,3}\s*W?p?\s*[-–~/]\s*\d{2,3}\s*(?:W|Wp|M)?\)?$`)

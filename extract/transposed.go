@@ -188,7 +188,7 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 			if c.box.X1 < centers[0]-60 && cond == unknownCondition {
 				continue
 			}
-			if cond != unknownCondition && cond != mixedCondition && !electrical[f.Concept()] && (c.box.W() > 1.2*gapOf(centers) || f.Known == f.Letters) {
+			if cond != unknownCondition && cond != mixedCondition && !electrical[f.Concept()] && (c.box.W() > 1.2*gapOf(centers) || f.Known == f.Letters || f.Any("stc", "nmot", "noct", "bnpi")) {
 				return heads, c.text
 			}
 			over = true
