@@ -103,7 +103,7 @@ func seriesCells(count float64, cell schema.Cell, voc float64, perCell *envelope
 		return 0 // strips of any width in strings of any number
 	}
 	if isSilicon(cell.Technology) || cell.Technology == "" {
-		if count >= 100 || count > 78 && !suits(count) && suits(count/2) {
+		if count > 78 && !suits(count) && (suits(count/2) || count >= 100) {
 			return count / 2
 		}
 		return count
@@ -163,18 +163,26 @@ func (p *Pass) Fit(i int) (fit *physics.Fit, ok bool, err error) {
 	f := &p.fits[i]
 	if !f.done {
 		f.done = true
-		e, c := &p.stc[i], &p.coef[i]
-		gap, known := gapOf(p.Sheet.Cell.Technology)
-		if known && p.series > 0 && e.Full() && c.Beta.Known() {
-			n := physics.Nameplate{Isc: e.Isc.V, Voc: e.Voc.V, Imp: e.Imp.V, Vmp: e.Vmp.V, Series: p.series, Gap: gap, Beta: c.Beta.V / 100 * e.Voc.V}
-			if c.Alpha.Known() {
-				n.Alpha = math.Abs(c.Alpha.V) / 100 * e.Isc.V
-			}
+		if n, ok := p.nameplate(i); ok {
 			f.fit, f.err = physics.FitNameplate(n)
 			f.ok = f.err == nil
 		}
 	}
 	return &f.fit, f.ok, f.err
+}
+
+// nameplate is what a fit of class i stands on; ok is false where the sheet does not print all of it.
+func (p *Pass) nameplate(i int) (n physics.Nameplate, ok bool) {
+	e, c := &p.stc[i], &p.coef[i]
+	gap, known := gapOf(p.Sheet.Cell.Technology)
+	if !known || p.series <= 0 || !e.Full() || !c.Beta.Known() {
+		return n, false
+	}
+	n = physics.Nameplate{Isc: e.Isc.V, Voc: e.Voc.V, Imp: e.Imp.V, Vmp: e.Vmp.V, Series: p.series, Gap: gap, Beta: c.Beta.V / 100 * e.Voc.V}
+	if c.Alpha.Known() {
+		n.Alpha = math.Abs(c.Alpha.V) / 100 * e.Isc.V
+	}
+	return n, true
 }
 
 // vocCell is Voc per cell in series.

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"pvtally/schema"
 	"pvtally/schema/relate"
 )
@@ -55,7 +57,9 @@ func (p *Pass) Report(l Level, f Finding, values ...*Value) {
 				f.Model = p.modelName(v.at.model)
 			}
 		}
-		f.Fields = append(f.Fields, v.Pointer())
+		if at := v.Pointer(); !slices.Contains(f.Fields, at) {
+			f.Fields = append(f.Fields, at)
+		}
 	}
 	p.found = append(p.found, f)
 }

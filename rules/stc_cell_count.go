@@ -10,7 +10,7 @@ import (
 )
 
 // seriesCounts are the counts of series cells that silicon modules have (half cells counted in pairs).
-var seriesCounts = [...]float64{32, 36, 40, 44, 45, 48, 50, 52, 54, 55, 56, 60, 64, 66, 70, 72, 78, 80, 84, 88, 96, 98, 104, 108, 110, 112, 120, 128}
+var seriesCounts = [...]float64{36, 40, 44, 48, 50, 54, 60, 66, 72, 78, 80, 84, 88, 96, 110, 120, 128}
 
 var stcCellCount = &Rule{
 	ID:    "stc/cell-count",
@@ -19,8 +19,9 @@ var stcCellCount = &Rule{
 		"The printed count is weighed against every usual one by how far each leaves the module from the lab-rated ones of its efficiency.",
 	Formula: "D²(n) of (ln Voc/n, ln Isc n/area, β Voc/n - theory) given ln efficiency; D²(printed) - D²(best other) small",
 	Sources: []Source{{"Mahalanobis distance in the California Energy Commission's list, edition 2019-03; coefficients in rules/envelope/likeness.csv", "calculated"}},
-	Grade:   Grade{Of: "difference of the squared distances", Unit: "(twice a log likelihood ratio)", Note: Never, Warning: 16, Error: 80},
+	Grade:   Grade{Of: "difference of the squared distances", Unit: "(twice a log likelihood ratio)", Note: Never, Warning: 25, Error: 80},
 	Settings: []Setting{
+		{"printed_beyond", 30, "squared distance", "how badly the printed count must fit to be questioned"},
 		{"other_within", 25, "squared distance", "how well the other count must fit to be named"},
 	},
 	Needs:  []string{"cell.count", "cell.technology", "body.length_mm", "body.width_mm", "models[].stc.pmax_w", "models[].stc.voc_v", "models[].stc.isc_a"},
@@ -44,7 +45,7 @@ var stcCellCount = &Rule{
 			return like.Distance(efficiency, cell, e.Isc.V*n/p.area.Mid()/10, theory)
 		}
 		printed := distance(p.series)
-		if math.IsNaN(printed) || printed < 16 {
+		if math.IsNaN(printed) || printed < p.Setting("printed_beyond") {
 			return
 		}
 		best, other := math.Inf(1), 0.0

@@ -14,7 +14,7 @@ var stcVocPerCell = &Rule{
 		"above 0.761 V no silicon junction exists.",
 	Formula: "lo ≤ Voc / cells in series ≤ hi, by technology; Voc / cells ≤ 0.761 V for silicon. Half cells count in pairs.",
 	Sources: []Source{envelopeSource, {"Richter, Hermle, Glunz, IEEE J. Photovolt. 3 (2013) 1184, DOI 10.1109/JPHOTOV.2013.2270351", "from memory"}},
-	Grade:   rangeGrade,
+	Grade:   Grade{Of: rangeGrade.Of, Unit: rangeGrade.Unit, Note: 0.15, Warning: 0.75, Error: 1.5},
 	Levels:  []Threshold{{Error, "Voc per cell exceeds 0.761 V for silicon"}},
 	Needs:   []string{"models[].stc.voc_v", "cell.count"},
 	Yields:  []string{"stc/cell-count", "stc/voltage-order", "stc/voltage-ratio"},

@@ -86,6 +86,11 @@ func FitNameplate(m Nameplate) (Fit, error) {
 	return Fit{Diode: d, Ideality: a / unit, Beta: d.Beta(m.Alpha, m.Gap), Bound: bound}, nil
 }
 
+// Solvable reports that some physical curve exists, whatever its coefficient of Voc.
+func (m *Nameplate) Solvable() bool {
+	return m.orderly() == nil && m.slack(MinIdeality*m.Series*STCThermalVoltage) > 0
+}
+
 func (m *Nameplate) orderly() error {
 	switch {
 	case !(m.Isc > 0 && m.Voc > 0 && m.Imp > 0 && m.Vmp > 0 && m.Series > 0):

@@ -1,0 +1,105 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"pvtally/rules/envelope"
+)
+
+var classesSmooth = &Rule{
+	ID:    "classes/smooth",
+	Title: "each class lies on the line through the others",
+	Why: "Power classes are one product sorted by power: voltage and current grow evenly with the class. A value off the line through the other classes by more than rounding and the maker's own unevenness is a misprint, " +
+		"however plausible by itself: this finds the digit that no other relation sees.",
+	Formula: "|ln y(k) - line through the other classes| ≤ own scatter + z × the line's uncertainty; the slope d ln y / d ln Pmax is known beforehand from other product lines",
+	Sources: []Source{
+		{"62 real sheets: on the line within 0.1 printed units at the median, about 1 at the 90th percentile", "calculated"},
+		{"Slopes of 2,548 product lines of the California Energy Commission's list, edition 2019-03: rules/envelope/slopes.csv", "calculated"},
+	},
+	Grade: Grade{Of: "distance beyond scatter and the line's uncertainty", Unit: "printed units", Note: 0, Warning: 1, Error: Never},
+	Settings: []Setting{
+		{"own_units", 1.5, "printed units", "how far an honest value may lie from the line by rounding and unevenness"},
+		{"z", 2, "standard deviations", "of the line's uncertainty allowed"},
+		{"error_pct", 3, "%", "distance from the line that makes an error where at least four classes are printed"},
+	},
+	Needs:  []string{"models[].stc.pmax_w of two classes or more", "models[].stc or .nmot or .noct"},
+	Yields: []string{"classes/monotone", "classes/slipped-row", "classes/repeated-column", "classes/name-power", "stc/voltage-order", "stc/current-order", "classes/product"},
+	Check: func(p *Pass) {
+		if len(p.stc) < 2 {
+			return
+		}
+		for _, q := range smoothFields {
+			p.smooth(q, func(i int) *Value { return q.of(&p.stc[i]) })
+		}
+	},
+}
+
+// smoothFields are the quantities of the STC table that have a line of their own: Imp follows from Vmp, the efficiency from the area.
+var smoothFields = []smoothField{
+	{"vmp_v", func(e *Electrical) *Value { return &e.Vmp }},
+	{"voc_v", func(e *Electrical) *Value { return &e.Voc }},
+	{"isc_a", func(e *Electrical) *Value { return &e.Isc }},
+}
+
+type smoothField struct {
+	name string
+	of   func(*Electrical) *Value
+}
+
+// smooth reports the one value of a quantity that lies farthest off its classes' line.
+func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
+	var room [3 * 16]float64
+	l := line{x: room[0:0:16], y: room[16:16:32], unit: room[32:32:48]}
+	l.slope, _ = envelope.SlopeOf(q.name)
+	var at [16]int
+	n := 0
+	for _, i := range p.rank {
+		v, power := value(i), &p.stc[i].Pmax
+		if n == len(at) || !v.Printed() || v.V <= 0 || power.V <= 0 || v.Half() <= 0 {
+			continue
+		}
+		l.x, l.y, l.unit = append(l.x, math.Log(power.V)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()/v.V)
+		at[n] = i
+		n++
+	}
+	if n < 2 || l.x[n-1]-l.x[0] < 1e-3 {
+		return
+	}
+	k, m, beyond := l.worst(p.Setting("own_units"), p.Setting("z"))
+	if beyond <= 0 {
+		return
+	}
+	v := value(at[k])
+	pct := 100 * math.Abs(v.V/m.expect-1)
+	grade := p.Grade(beyond)
+	if n >= 4 && pct > p.Setting("error_pct") {
+		grade = Error
+	}
+	step := 2 * v.Half()
+	f := Finding{
+		Message: fmt.Sprintf("%s %s lies %s printed units off the line through the other classes, which gives %s; rounding and unevenness explain %s", v.Symbol(), v, around(math.Abs(m.off)),
+			decimalsOf(m.expect, v), around(math.Abs(m.off)-beyond)),
+		Implied:      []string{decimalsOf(m.expect-step*(math.Abs(m.off)-beyond), v), decimalsOf(m.expect+step*(math.Abs(m.off)-beyond), v)},
+		DeviationPct: Percent(pct),
+		RoundingPct:  Percent(pct * (1 - beyond/math.Abs(m.off))),
+	}
+	fields := []*Value{v}
+	for i := range n {
+		if i != k {
+			fields = append(fields, value(at[i]))
+		}
+	}
+	p.Report(grade, f, fields...)
+}
+
+// decimalsOf writes a calculated value with as many decimals as a printed one.
+func decimalsOf(x float64, like *Value) string {
+	d := 0
+	for i, c := range like.text {
+		if c == '.' {
+			d = len(like.text) - i - 1
+		}
+	}
+	return fmt.Sprintf("%.*f", d, x)
+}
