@@ -30,7 +30,7 @@ func Compare(printed Interval, printedValue float64, expected Interval) Gap {
 	}
 	middle := expected.Mid()
 	var g Gap
-	g.Abs = min(printed.Gap(expected), math.MaxFloat64)
+	g.Abs = printed.Gap(expected)
 	if g.Abs <= slack*max(math.Abs(printedValue), math.Abs(middle)) {
 		g.Abs = 0
 	}

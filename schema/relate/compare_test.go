@@ -13,7 +13,6 @@ func of(text string) (Interval, float64) {
 }
 
 func TestCompare(t *testing.T) {
-	inf := math.Inf(1)
 	tests := []struct {
 		name     string
 		printed  string
@@ -30,6 +29,9 @@ func TestCompare(t *testing.T) {
 		{"at least, broken", "15", AtLeast(17.5), Gap{Abs: 2, Pct: 100 * 2 / 17.5, Steps: 2, RoundingPct: 100 * 0.5 / 17.5, Sign: -1}},
 		{"at most, reached only by rounding", "15", AtMost(14.9), Gap{RoundingPct: 100 * 0.1 / 14.9}},
 		{"not a number", "1", Interval{math.NaN(), 3}, Gap{}},
+		{"just beyond", "37.2", Interval{37.25 + 1e-9, 38}, Gap{Abs: 1e-9, Pct: 1e-7 / 37.625, Steps: 1e-8, RoundingPct: 100 * (0.425 - 0.5e-9) / 37.6250000005, Sign: -1}},
+		{"a conversion's wide step", "965", Interval{966, 967}, Gap{Abs: 0.5, Pct: 50 / 966.5, Steps: 0.5, RoundingPct: 100 / 966.5, Sign: -1}},
+		{"at most zero", "0.2", AtMost(0), Gap{Abs: 0.15, Pct: Cap, Steps: 1.5, RoundingPct: Cap, Sign: 1}},
 		{"far", "1", Interval{1e300, inf}, Gap{Abs: 1e300, Pct: 100, Steps: Cap, Sign: -1}},
 	}
 	for _, tt := range tests {
@@ -47,4 +49,43 @@ func TestCompare(t *testing.T) {
 			}
 		})
 	}
+}
+
+func TestCompareExactPrint(t *testing.T) {
+	got := Compare(Exactly(5), 5, Exactly(4))
+	if got.Steps != Cap || got.Abs != 1 || got.Pct != 25 || got.RoundingPct != 0 {
+		t.Errorf("%+v", got)
+	}
+	if got := Compare(Exactly(5), 5, Exactly(5)); !got.Holds() || got != (Gap{}) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// FuzzCompare: every figure is finite and not negative for any input, and agrees with the others.
+func FuzzCompare(f *testing.F) {
+	f.Add(37.15, 37.25, 37.2, 37.3, 37.4)
+	f.Add(math.Inf(-1), math.Inf(1), math.NaN(), 0.0, 0.0)
+	f.Add(math.MaxFloat64, -math.MaxFloat64, 1.0, math.Inf(1), math.Inf(1))
+	f.Add(-5e-324, 5e-324, 0.0, 5e-324, 1e308)
+	f.Fuzz(func(t *testing.T, lo, hi, value, from, to float64) {
+		printed, expected := Interval{lo, hi}, Interval{from, to}
+		g := Compare(printed, value, expected)
+		for name, v := range map[string]float64{"Abs": g.Abs, "Pct": g.Pct, "Steps": g.Steps, "RoundingPct": g.RoundingPct} {
+			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+				t.Errorf("%s = %v", name, v)
+			}
+		}
+		if g.Pct > Cap || g.Steps > Cap || g.RoundingPct > Cap {
+			t.Errorf("beyond the cap: %+v", g)
+		}
+		if g.Holds() != (g.Sign == 0) || g.Holds() && (g.Pct != 0 || g.Steps != 0) {
+			t.Errorf("%+v contradicts itself", g)
+		}
+		if back := Compare(printed, value, expected); back != g {
+			t.Errorf("%+v, then %+v", g, back)
+		}
+		if !g.Holds() && Compare(printed.ordered().Inflate(g.Abs*1.000001), value, expected).Sign == -g.Sign {
+			t.Errorf("closing the gap turns it round: %+v", g)
+		}
+	})
 }

@@ -26,7 +26,7 @@ func Of(n schema.Number, halfStep float64) Interval {
 // Exactly is the interval of one value.
 func Exactly(v float64) Interval { return Interval{v, v}.ordered() }
 
-// AtLeast and AtMost are one-sided bounds.
+// AtLeast is everything from v on.
 func AtLeast(v float64) Interval { return Interval{v, math.Inf(1)}.ordered() }
 
 // AtMost is everything up to v.
@@ -62,10 +62,11 @@ func (a Interval) Scale(k float64) Interval { return a.Mul(Interval{k, k}) }
 
 // Inflate moves both ends outwards by d; a negative d moves them inwards, at most to the middle.
 func (a Interval) Inflate(d float64) Interval {
-	if b := (Interval{a.Lo - d, a.Hi + d}); b.Lo <= b.Hi || d >= 0 {
-		return b.ordered()
+	b := Interval{a.Lo - d, a.Hi + d}
+	if d < 0 && b.Lo > b.Hi {
+		return Exactly(a.Mid())
 	}
-	return Exactly(a.Mid())
+	return b.ordered()
 }
 
 // Hull is the smallest interval that holds both.
@@ -77,7 +78,10 @@ func (a Interval) Hull(b Interval) Interval {
 func (a Interval) Contains(v float64) bool { return a.Lo <= v && v <= a.Hi }
 
 // Gap is the distance between the nearest ends, 0 where the intervals touch or overlap.
-func (a Interval) Gap(b Interval) float64 { return max(a.Lo-b.Hi, b.Lo-a.Hi, 0) }
+func (a Interval) Gap(b Interval) float64 {
+	a, b = a.ordered(), b.ordered()
+	return min(max(a.Lo-b.Hi, b.Lo-a.Hi, 0), math.MaxFloat64)
+}
 
 // Mid is the middle; of a half line its end, of All 0.
 func (a Interval) Mid() float64 {
@@ -105,13 +109,10 @@ func mul(x, y float64) float64 {
 	return x * y
 }
 
-// ordered makes an interval of any two numbers: not-a-number knows nothing.
+// ordered makes an interval of any two numbers: not-a-number knows nothing, and what overflowed is large, not infinite.
 func (a Interval) ordered() Interval {
-	switch {
-	case math.IsNaN(a.Lo) || math.IsNaN(a.Hi):
+	if math.IsNaN(a.Lo) || math.IsNaN(a.Hi) {
 		return All
-	case a.Lo > a.Hi:
-		return Interval{a.Hi, a.Lo}
 	}
-	return a
+	return Interval{min(a.Lo, a.Hi, math.MaxFloat64), max(a.Lo, a.Hi, -math.MaxFloat64)}
 }
