@@ -55,7 +55,7 @@ func (p *parser) taken(s statement, o operand) bool {
 		return true
 	case s.shape == Single && (unit.unsigned() || p.glued(s, o)):
 		return false
-	case !o.detached || unit.signed():
+	case !o.detached || unit.Coefficient():
 		return true
 	}
 	for _, other := range s.ops {
@@ -64,7 +64,7 @@ func (p *parser) taken(s statement, o operand) bool {
 		}
 	}
 	opening := o.from == 0 || p.is(o.from-1, kOpen) || p.is(o.from-1, kBound)
-	return opening && (unit == None || unit == Percent)
+	return opening && (unit == None || unit == Percent || unit.temperature())
 }
 
 // glued reports a dash that hangs on the word before it, as the one of "NOCT-45 °C": it joins a temperature to its name.

@@ -75,7 +75,7 @@ func (l *line) token(i int, before []token) token {
 	if (r == 'x' || r == 'X' || r == 'х' || r == 'Х') && behind && l.factorAt(l.skip(i+1)) {
 		return token{kind: kTimes, j: i + 1}
 	}
-	if t, ok := l.wordToken(i, behind); ok {
+	if t, ok := l.wordToken(i, behind || prev.kind == kComma); ok {
 		return t
 	}
 	if isLetter(r) {

@@ -1,12 +1,13 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
 
 // standards are the words behind which a number is that of a standard.
-var standards = []string{"IEC", "ISO", "EN", "UL", "DIN", "VDE", "ASTM", "BS", "JIS", "GB", "GB/T", "CSA", "NF", "AS/NZS", "CEI", "UNI", "UNE", "NBR", "IS", "SA", "OHSAS", "MCS", "TS", "IEC/EN", "EN/IEC", "IEC/UL", "UL/IEC", "IEC/TS", "NEMA"}
+var standards = []string{"IEC", "ISO", "EN", "UL", "DIN", "VDE", "ASTM", "BS", "JIS", "GB", "CSA", "NF", "NZS", "CEI", "UNI", "UNE", "NBR", "IS", "SA", "OHSAS", "MCS", "TS", "NEMA"}
 
 // ranks are the words behind which a number counts nothing: a class, a figure, a house number.
 var ranks = []string{"IP", "MC", "AM", "class", "klasse", "classe", "clase", "klasa", "schutzklasse", "hagelschutzklasse", "type", "typ", "tipo", "level", "tier", "no.", "nr.", "n°", "rev", "rev.", "ver", "ver.", "version",
@@ -48,7 +49,7 @@ func (l *line) nameToken(i int) token {
 			if end, digits := l.telephone(k); digits >= 5 {
 				return token{kind: kWord, j: end}
 			}
-		case oneOf(w, standards) || oneOf(w, ranks):
+		case oneOf(w, ranks) || slices.ContainsFunc(strings.Split(w, "/"), func(part string) bool { return oneOf(part, standards) }):
 			if end, ok := l.designation(k); ok {
 				return token{kind: kWord, j: end}
 			}
@@ -57,7 +58,7 @@ func (l *line) nameToken(i int) token {
 	if isDigit(l.at(k)) && l.touches(string(l.r[i:j]), k) {
 		return token{kind: kWord, j: k}
 	}
-	return token{kind: kWord, j: max(j, l.nameEnd(i))}
+	return token{kind: kWord, j: l.nameEnd(j)}
 }
 
 // touches reports whether the number at k only touches the word before it and is no part of a name.
@@ -132,15 +133,18 @@ func (l *line) designation(i int) (end int, ok bool) {
 		end = j + l.digits(j)
 	}
 	_, unit := l.unitAt(l.skip(end))
-	return end, !unit && !isLetter(l.at(end))
+	return l.nameEnd(end), !unit
 }
+
+// maxTelephone bounds the characters of a telephone number.
+const maxTelephone = 32
 
 // telephone is where a telephone number ends that begins at i, and how many digits it has: none where its groups are all of
 // one length, as values in a row are.
 func (l *line) telephone(i int) (end, digits int) {
 	var groups []int
 	end = i
-	for j := i; j-end < 4; {
+	for j := i; j-end < 4 && j-i < maxTelephone; {
 		switch r := l.at(j); {
 		case isDigit(r):
 			groups = append(groups, l.digits(j))

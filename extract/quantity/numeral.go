@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // maxWhole bounds the digits before the point, maxDigits all of them: longer runs are serial numbers.
 const (
@@ -75,7 +78,8 @@ func (l *line) gap(j int, groups []string, seps []rune) (rune, int) {
 	case (c == '.' || c == ',') && l.at(j+1) == ' ' && isDigit(l.at(j+2)):
 		n := l.digits(j + 2)
 		p, ok := l.unitAt(l.skip(j + 2 + n))
-		if c == '.' && n <= 3 && l.at(j+2+n) != '.' && (first == "0" || ok && n <= 2 && fractional[p.unit]) {
+		item := j == 1 && n > 1 // "2. 40 mm frame" is the second of a list
+		if c == '.' && n <= 3 && l.at(j+2+n) != '.' && (first == "0" || ok && n <= 2 && fractional[p.unit] && !item) {
 			return '.', j + 2
 		}
 	case c == ' ' && (l.at(j+1) == '.' || l.at(j+1) == ',') && len(first) <= 2:
@@ -160,22 +164,34 @@ func decimal(groups []string) (numeral, bool) {
 	return n, ok && len(n.literal) <= maxDigits
 }
 
-// exponentAt reads "× 10^-3" or "x10-4" at i.
+// superscripts are the digits of an exponent, nought folded to the degree sign.
+var superscripts = []rune("°¹²³⁴⁵⁶⁷⁸⁹")
+
+// exponentAt reads a power of ten at i: "× 10^-3", "x10-4", "×10³", "E-3".
 func (l *line) exponentAt(i int) (end int, exponent string, ok bool) {
-	k := l.skip(i)
-	if r := l.at(k); r != '×' && r != 'x' && r != '·' {
+	k, hat := i+1, false
+	if r := l.at(i); r != 'E' && r != 'e' {
+		k = l.skip(i)
+		if r := l.at(k); r != '×' && r != 'x' && r != '·' {
+			return 0, "", false
+		}
+		if k = l.skip(k + 1); l.at(k) != '1' || l.at(k+1) != '0' {
+			return 0, "", false
+		}
+		if k += 2; l.at(k) == '^' {
+			k, hat = l.skip(k+1), true
+		}
+	}
+	minus := ""
+	if l.at(k) == '-' {
+		k, minus = k+1, "-"
+	}
+	digit := l.at(k)
+	if n := slices.Index(superscripts, digit); n > 0 {
+		digit, hat = rune('0'+n), true
+	}
+	if !isDigit(digit) || digit == '0' || minus == "" && !hat || isDigit(l.at(k+1)) || l.at(k+1) == '.' {
 		return 0, "", false
 	}
-	k = l.skip(k + 1)
-	if l.at(k) != '1' || l.at(k+1) != '0' {
-		return 0, "", false
-	}
-	k += 2
-	if l.at(k) == '^' {
-		k = l.skip(k + 1)
-	}
-	if l.at(k) != '-' || !isDigit(l.at(k+1)) || isDigit(l.at(k+2)) || l.at(k+2) == '.' {
-		return 0, "", false
-	}
-	return k + 2, "e-" + string(l.at(k+1)), true
+	return k + 1, "e" + minus + string(digit), true
 }

@@ -13,7 +13,8 @@ func (p *parser) pair(a operand) (statement, bool) {
 	op := p.at(a.next)
 	b, ok := p.operand(a.next + 1)
 	if op.kind == kSign {
-		if c, ok := p.operand(a.next); ok && p.opposed(a, c) && (a.sign != 0 || p.value(a) == 0 && op.sign == '+') {
+		c, ok := p.operand(a.next)
+		if ok && p.opposed(a, c) && p.spreads(a, c) && (a.sign != 0 || op.sign == '+') {
 			return p.spread(a, c) // +3-0 %, 0+5 W
 		}
 	}
@@ -24,10 +25,9 @@ func (p *parser) pair(a operand) (statement, bool) {
 	switch op.kind {
 	case kTilde:
 	case kSlash, kComma:
-		if row := p.is(b.next, op.kind) && p.is(b.next+1, kNumber); !opposed || row {
-			return statement{}, false
-		}
-		if !p.spreads(a, b) && !(op.kind == kSlash && p.temperatures(a, b)) {
+		row := p.is(b.next, op.kind) && p.is(b.next+1, kNumber)
+		hot := op.kind == kSlash && p.temperatures(a, b) // -40/+85
+		if row || !hot && !(opposed && p.spreads(a, b)) {
 			return statement{}, false
 		}
 	case kSign:
@@ -86,13 +86,14 @@ func (p *parser) spreads(a, b operand) bool {
 
 // temperatures reports whether a pair may be the ends of a temperature range.
 func (p *parser) temperatures(a, b operand) bool {
-	switch u := unitOf(a, b); u {
-	case C, F, K:
-		return true
-	case None:
-		return a.sign == '-' && b.sign != '-' && p.value(a) >= coldEnd && p.value(b) >= hotEnd && p.value(b) <= 200
+	switch u := unitOf(a, b); {
+	case a.sign != '-' || b.sign == '-':
+		return false
+	case u == None:
+		return b.sign == '+' && p.value(a) >= coldEnd && p.value(b) >= hotEnd && p.value(b) <= 200
+	default:
+		return u.temperature()
 	}
-	return false
 }
 
 func unitOf(a, b operand) Unit {

@@ -73,7 +73,7 @@ func (t Term) in(u Unit, shape Shape) Term {
 		t.Literal, t.Other = settle(t.Literal, t.Other, u)
 		t.Ambiguous = t.Other != ""
 	}
-	if t.Detached && !t.Signed && u.signed() && shape != Spread {
+	if t.Detached && !t.Signed && u.Coefficient() && shape != Spread {
 		t.Signed, t.Literal = true, "-"+t.Literal
 		if t.Other != "" {
 			t.Other = "-" + t.Other

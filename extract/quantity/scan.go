@@ -90,13 +90,24 @@ func (p *parser) quantity(i int) (Quantity, int, bool) {
 		from = o.num
 	}
 	q := p.build(s, from)
-	q.Bound = bound
-	if bound == Exact && p.is(s.next, kBound) && !p.is(s.next+1, kNumber) && !p.is(s.next+1, kSign) { // 1500 V max.
-		q.Bound = p.t[s.next].bound
-		q.End = p.l.end[p.t[s.next].j-1]
-		s.next++
+	if q.Bound = bound; bound == Exact {
+		p.boundBehind(&q, &s)
 	}
 	return q, s.next, true
+}
+
+// boundBehind takes a bound that stands behind: 1500 V max., 25 A (max).
+func (p *parser) boundBehind(q *Quantity, s *statement) {
+	k, next := s.next, s.next+1
+	if p.is(k, kOpen) && p.is(k+2, kClose) {
+		k, next = k+1, k+3
+	}
+	if !p.is(k, kBound) || p.is(k+1, kNumber) || p.is(k+1, kSign) {
+		return
+	}
+	q.Bound = p.t[k].bound
+	q.End = p.l.end[p.t[next-1].j-1]
+	s.next = next
 }
 
 // statement reads a first operand at i and what goes with it.

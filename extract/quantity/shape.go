@@ -2,22 +2,23 @@ package quantity
 
 // product reads 1722 × 1134 × 30 mm, with tolerances (1762±2mm×1134±2mm) and remarks (1722 (L) × 1134 (W)) between.
 func (p *parser) product(a operand) (statement, bool) {
-	s := statement{Product, []operand{p.toleranceUnit(a)}, a.next}
-	next := p.aside(p.tolerance(a.next))
+	a = p.tolerated(a)
+	s := statement{Product, []operand{a}, a.next}
+	next := p.aside(a.next)
 	for p.is(next, kTimes) && len(s.ops) < 3 {
 		b, ok := p.operand(p.factor(next + 1))
 		if !ok || b.sign != 0 {
 			break
 		}
-		s.ops = append(s.ops, p.toleranceUnit(b))
-		s.next = p.tolerance(b.next)
-		next = p.aside(s.next)
+		b = p.tolerated(b)
+		s.ops = append(s.ops, b)
+		s.next, next = b.next, p.aside(b.next)
 	}
-	if p.is(s.next, kOpen) && next > s.next && p.is(next, kUnit) { // 30 (H) mm
-		s.ops[len(s.ops)-1].unit = p.t[next].unit
-		s.next = next + 1
+	last := &s.ops[len(s.ops)-1]
+	if last.unit.unit == None && p.is(next, kUnit) { // 30 (H) mm
+		last.unit, s.next = p.t[next].unit, next+1
 	}
-	return s, len(s.ops) > 1 && oneUnit(s.ops...)
+	return s, len(s.ops) > 1 && oneUnit(s.ops...) && !(a.unit.unit == Piece && last.unit.unit == None)
 }
 
 // factor skips what may stand between a multiplication sign and its factor: brackets, letters of sides.
@@ -31,21 +32,28 @@ func (p *parser) factor(k int) int {
 	return k
 }
 
-// tolerance skips "±2mm" behind a factor.
-func (p *parser) tolerance(next int) int {
-	if p.is(next, kPM) {
-		if o, ok := p.operand(next + 1); ok && o.sign == 0 {
-			return o.next
-		}
+// tolerated passes over a factor's tolerance ("±2mm", "(±2)") and takes the unit that stands behind it.
+func (p *parser) tolerated(o operand) operand {
+	open := p.is(o.next, kOpen)
+	k := o.next
+	if open {
+		k++
 	}
-	return next
-}
-
-// toleranceUnit gives a factor the unit that stands behind its tolerance: 1762±2mm.
-func (p *parser) toleranceUnit(o operand) operand {
-	if p.is(o.next, kPM) && o.unit.unit == None {
-		if t, ok := p.operand(o.next + 1); ok && t.sign == 0 {
-			o.unit = t.unit
+	if !p.is(k, kPM) {
+		return o
+	}
+	t, ok := p.operand(k + 1)
+	if !ok || t.sign != 0 || open && !p.is(t.next, kClose) {
+		return o
+	}
+	o.next = t.next
+	if o.unit.unit == None {
+		o.unit = t.unit
+	}
+	if open {
+		o.next++
+		if o.unit.unit == None && p.is(o.next, kUnit) {
+			o.unit, o.next = p.t[o.next].unit, o.next+1
 		}
 	}
 	return o
@@ -66,7 +74,8 @@ func (p *parser) counts(s statement) bool {
 		return false
 	}
 	a, b := p.value(s.ops[0]), p.value(s.ops[1])
-	return a == float64(int(a)) && (a <= 4 && b >= 10*a || s.ops[1].unit.unit == MM2 && a <= 10)
+	exact := decimals(p.t[s.ops[0].num].num.literal) == 0
+	return exact && (a <= 4 && (b >= 10*a || decimals(p.t[s.ops[1].num].num.literal) > 0) || a <= 10 && s.ops[1].unit.unit == MM2)
 }
 
 // within reads 45 ± 2 °C and 45 °C (± 2 °C).

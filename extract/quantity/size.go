@@ -31,7 +31,7 @@ var sizes = map[Unit]size{
 	PSF:     {span{}, span{0, 300}},
 	V:       {span{600, 2500}, span{10, 400}},
 	A:       {span{}, span{0, 100}},
-	W:       {span{1000, 2000}, span{20, 1000}},
+	W:       {span{1000, 2000}, span{}}, // never three decimals: "405,410 W" is a list
 	KW:      {span{}, span{0, 100}},
 	WPerM2:  {span{1000, 1500}, span{}},
 	Piece:   {span{1000, 10000}, span{}},

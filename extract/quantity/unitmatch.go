@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"sort"
+	"strings"
 	"unicode"
 )
 
@@ -76,7 +77,7 @@ func (l *line) unitAt(i int) (printed, bool) {
 	if next == 'k' && !isLetter(l.at(k+1)) {
 		return printed{over.kelvin, false, k + 1}, true
 	}
-	if p.unit == Percent && l.at(j-1) == '/' && !isLetter(next) && !isDigit(next) && !isSign(next) {
+	if p.unit == Percent && l.at(p.end) == '/' && (next == 0 || strings.ContainsRune(")],;", next)) {
 		return printed{over.kelvin, true, j}, true // "%/" of "%/℃"
 	}
 	return p, true
@@ -107,7 +108,7 @@ func (l *line) plainUnit(i int) (printed, bool) {
 func (l *line) unitEnds(s spelling, end int) bool {
 	last, next := s.runes[len(s.runes)-1], l.at(end)
 	switch {
-	case next == '²' || next == '³':
+	case next == '²' || next == '³' || next == 'Ω':
 		return false
 	case isLetter(last) && (isLetter(next) || next == '^'):
 		return false

@@ -13,16 +13,16 @@ var binding = []struct {
 	behind bool // means this only behind a number or its unit
 	words  []string
 }{
-	{kTilde, Exact, true, []string{"to", "up to", "bis", "bis zu", "a", "à", "al", "até", "hasta", "tot", "do", "ile", "till", "until", "jusqu'à", "fino a", "至", "到", "から"}},
+	{kTilde, Exact, true, []string{"to", "up to", "bis", "bis zu", "a", "à", "al", "até", "hasta", "tot", "do", "ile", "ila", "till", "until", "jusqu'à", "fino a", "至", "到", "から"}},
 	{kAnd, Exact, true, []string{"and", "or", "und", "oder", "et", "ou", "y", "o", "e", "ed", "en", "of", "i", "lub", "ve", "veya", "和", "或", "及", "und/oder", "and/or"}},
 	{kTimes, Exact, true, []string{"by", "mal", "por"}},
 	{kBound, AtLeast, false, []string{"≥", ">", ">=", "=>", "at least", "min", "min.", "minimum", "a minimum of", "minimum of", "mind.", "mindestens", "au moins", "al menos", "almeno",
-		"no less than", "not less than", "more than", "greater than", "mehr als", "plus de", "más de", "mais de", "oltre", "meer dan", "minimaal", "co najmniej", "en az", "不低于", "至少", "以上"}},
+		"no less than", "not less than", "not be less than", "never less than", "nicht weniger als", "pas moins de", "no menos de", "non meno di", "não menos de", "niet minder dan", "more than", "greater than", "mehr als", "plus de", "más de", "mais de", "oltre", "meer dan", "minimaal", "co najmniej", "en az", "不低于", "至少", "以上", "or more", "or greater", "or above", "and above", "oder mehr", "ou plus", "o más", "o più", "ou mais", "of meer"}},
 	{kBound, AtMost, false, []string{"≤", "<", "<=", "=<", "up to", "max", "max.", "maximum", "a maximum of", "maximum of", "maximal", "bis zu", "jusqu'à", "hasta", "fino a", "massimo di", "máximo de", "até", "maks", "maks.",
-		"maximaal", "not more than", "no more than", "not exceeding", "less than", "weniger als", "moins de", "menos de", "meno di", "minder dan", "maximum de", "不超过", "最大", "最高", "以下"}},
+		"maximaal", "not more than", "not be more than", "no more than", "not exceed", "not exceeding", "nicht mehr als", "no más de", "pas plus de", "non più di", "não mais de", "niet meer dan", "less than", "weniger als", "moins de", "menos de", "meno di", "minder dan", "maximum de", "不超过", "最大", "最高", "以下", "or less", "or below", "oder weniger", "ou moins", "o menos", "o meno", "ou menos", "of minder"}},
 }
 
-// bound word of binding, ready to be matched.
+// binder is a word of binding, ready to be matched.
 type binder struct {
 	runes  []rune
 	behind bool
