@@ -48,6 +48,10 @@ func read(pages []page.Page) *document {
 	d.electricalClaims()
 	d.rowFacts()
 	d.warranties(d.flows)
+	for _, v := range d.views {
+		d.badgeClaims(v.badges())
+	}
+	d.warrantyGraphs()
 	d.sentences(d.flows)
 	d.technology(d.all, d.rows())
 	d.names()

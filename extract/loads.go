@@ -137,3 +137,19 @@ func sideWord(text string) string {
 	}
 	return ""
 }
+
+// loadSentence reads a load from running text: "certified to withstand front side maximum static test load (5400 Pa)".
+func (d *document) loadSentence(c clause) {
+	before := label.Find(c.before)
+	side := sideOf(c.before, c.after)
+	if side == "" || !before.Any("load", "pressure", "snow", "windload") && !label.Find(c.after).Any("load", "snow", "windload") {
+		return
+	}
+	field := "/limits/" + side + "_load_pa"
+	if before.Has("design") {
+		field = "/limits/" + side + "_design_load_pa"
+	}
+	if v := c.q.Terms[0].Value; c.q.Unit == quantity.Pa && v >= 400 && v <= 20000 {
+		d.ledger.add(c.claim(field, 0, worded))
+	}
+}

@@ -120,3 +120,23 @@ func yearsNear(i int, clauses []clause) (float64, bool) {
 	}
 	return 0, false
 }
+
+// badgeClaims reads large figures: the words around are few and all speak of the figure.
+func (d *document) badgeClaims(badges []*flow) {
+	for _, f := range badges {
+		clauses := f.clauses()
+		if len(clauses) == 0 || clauses[0].q.Start > 2 {
+			continue
+		}
+		c := clauses[0]
+		c.after = f.text[c.q.End:]
+		words := label.Find(c.after)
+		t := c.q.Terms[len(c.q.Terms)-1]
+		switch {
+		case c.q.Unit == quantity.Year && c.q.Shape == quantity.Single && t.Value >= 5 && t.Value <= 50:
+			d.warrantyYears(c, words, label.Found{}, words)
+		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
+			d.warrantyShare(c, 0, clauses[:1], label.Found{}, words, words, words)
+		}
+	}
+}
