@@ -22,6 +22,7 @@ type style struct {
 	slanted  bool // the reading direction is none of the four
 	bold     bool
 	colour   uint32
+	clear    bool // fully transparent
 }
 
 // maxChars bounds the characters of one page; a full page of small print has some ten thousand.
@@ -99,6 +100,7 @@ func (g *guest) style(text, at, obj uint64, v view) style {
 	s.bold = g.bold(text, at, obj)
 	if g.ok("FPDFText_GetFillColor", text, at, g.at(0), g.at(4), g.at(8), g.at(12)) {
 		s.colour = g.readU32(0)<<16 | g.readU32(4)<<8 | g.readU32(8)
+		s.clear = g.readU32(12) == 0
 	}
 	return s
 }

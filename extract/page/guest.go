@@ -25,6 +25,7 @@ type guest struct {
 	layout        layout          // of path points, see segments.go
 	segmentBuffer []segment       // of the last path
 	bolds         map[uint64]bool // by font
+	hiddenLayers  bool            // of the document
 }
 
 const scratchSize = 4096

@@ -117,6 +117,9 @@ func newFault(name string, err error) *fault {
 
 // do is the work itself, in whichever process.
 func (j job) do(ctx context.Context, data []byte) (answer, error) {
+	if j.Task == taskRender {
+		return renderPDF(ctx, j, data)
+	}
 	pages, err := readPDF(ctx, j.Name, data, j.Opt)
 	return answer{Pages: pages}, err
 }

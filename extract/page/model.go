@@ -4,6 +4,8 @@
 // All lengths are points (1/72 in), origin at the top left of the page as it is shown (after rotation and crop), y downwards.
 package page
 
+import "time"
+
 // Page is one page as a reader sees it.
 type Page struct {
 	Number int     `json:"page"` // 1 is the first
@@ -12,6 +14,8 @@ type Page struct {
 	Words  []Word  `json:"words"` // in reading order of the source; steps that need geometry sort for themselves
 	Rules  []Rule  `json:"rules,omitempty"`
 	Bands  []Band  `json:"bands,omitempty"`
+
+	Looked time.Duration `json:"-"` // spent on rendering, where words left a doubt whether they are visible
 }
 
 // Box is an upright rectangle: left, top, right, bottom.

@@ -20,82 +20,157 @@ const (
 
 // textObject is what the characters of one show operator have in common.
 type textObject struct {
-	order int // of painting
-	clip  Box // in shown coordinates; what lies outside is not painted
-	mode  int // text render mode
+	order int  // of painting
+	clip  Box  // in shown coordinates; what lies outside is not painted
+	rough bool // the clip's outline is no rectangle: what lies inside the box may be outside
+	layer bool // belongs to optional content, which may be switched off
+	mode  int  // text render mode
+}
+
+// paint is an area that an object other than text covers.
+type paint struct {
+	order  int
+	box    Box
+	colour uint32
+	solid  bool // an opaque rectangle of one colour; otherwise who knows what of the box is covered
+
+	path uint64 // PDFium's handle where the area is a path's, with the map to shown coordinates
+	m    matrix
 }
 
 // drawing is what a page holds besides characters.
 type drawing struct {
-	rules []Rule
-	bands []Band
-	texts map[uint64]*textObject // by PDFium's handle
-	seen  int                    // objects so far
+	rules  []Rule
+	bands  []Band
+	texts  map[uint64]*textObject // by PDFium's handle
+	paints []paint
+	seen   int // objects so far
+}
+
+// frame is where an object stands: the map from its coordinates to the page's user space and what its forms clip away.
+type frame struct {
+	m     matrix
+	clip  Box
+	rough bool
+	layer bool
+	depth int
 }
 
 // readObjects walks the page's objects in painting order.
 func (g *guest) readObjects(page uint64, v view) *drawing {
 	d := &drawing{texts: map[uint64]*textObject{}}
-	clip := Box{0, 0, v.w, v.h}
+	f := frame{m: identity, clip: Box{0, 0, v.w, v.h}}
 	n := g.count("FPDFPage_CountObjects", page)
 	for i := 0; i < n && d.seen < maxObjects; i++ {
-		g.readObject(d, g.ptr("FPDFPage_GetObject", page, uint64(i)), v, identity, clip, 0)
+		g.readObject(d, g.ptr("FPDFPage_GetObject", page, uint64(i)), v, f)
 	}
 	return d
 }
 
-func (g *guest) readObject(d *drawing, obj uint64, v view, m matrix, clip Box, depth int) {
+func (g *guest) readObject(d *drawing, obj uint64, v view, f frame) {
 	d.seen++
 	switch g.call("FPDFPageObj_GetType", obj) {
 	case objText:
-		d.texts[obj] = &textObject{order: d.seen, clip: clip.meet(g.clip(obj, v, m)), mode: int(int32(g.call("FPDFTextObj_GetTextRenderMode", obj)))}
+		f = g.within(obj, v, f)
+		mode := int(int32(g.call("FPDFTextObj_GetTextRenderMode", obj)))
+		d.texts[obj] = &textObject{order: d.seen, clip: f.clip, rough: f.rough, layer: f.layer, mode: mode}
 	case objPath:
-		g.readPath(d, obj, v, m, clip)
+		g.readPath(d, obj, v, f)
+	case objImage, objShade:
+		d.cover(paint{order: d.seen, box: g.bounds(obj, v, f.m).meet(f.clip)})
 	case objForm:
-		if depth >= maxDepth {
+		inner := g.within(obj, v, f)
+		inner.depth++
+		if inner.depth > maxDepth || !g.ok("FPDFPageObj_GetMatrix", obj, g.at(0)) {
 			return
 		}
-		inner := clip.meet(g.clip(obj, v, m))
-		if !g.ok("FPDFPageObj_GetMatrix", obj, g.at(0)) {
-			return
-		}
-		m = g.readMatrix(0).then(m)
+		inner.m = g.readMatrix(0).then(f.m)
 		n := g.count("FPDFFormObj_CountObjects", obj)
 		for i := 0; i < n && d.seen < maxObjects; i++ {
-			g.readObject(d, g.ptr("FPDFFormObj_GetObject", obj, uint64(i)), v, m, inner, depth+1)
+			g.readObject(d, g.ptr("FPDFFormObj_GetObject", obj, uint64(i)), v, inner)
 		}
 	}
 }
 
-var everywhere = Box{-1e9, -1e9, 1e9, 1e9}
+// within narrows a frame by an object's own clip path and layer.
+func (g *guest) within(obj uint64, v view, f frame) frame {
+	clip, rough := g.clip(obj, v, f.m)
+	f.clip, f.rough, f.layer = f.clip.meet(clip), f.rough || rough, f.layer || g.hiddenLayers && g.inLayer(obj)
+	return f
+}
 
-// clip is the box, as shown, outside which an object is not painted: the intersection of its clip paths' bounding boxes.
-func (g *guest) clip(obj uint64, v view, m matrix) Box {
-	box := everywhere
-	path := g.ptr("FPDFPageObj_GetClipPath", obj)
-	if path == 0 {
-		return box
+// inLayer tells whether an object is marked as optional content (/OC, ISO 32000-1, 8.11.3.2).
+func (g *guest) inLayer(obj uint64) bool {
+	n := g.count("FPDFPageObj_CountMarks", obj)
+	for i := range min(n, maxMarks) {
+		mark := g.ptr("FPDFPageObj_GetMark", obj, uint64(i))
+		// UTF-16 with its terminator; the length in bytes is left at 0
+		if g.ok("FPDFPageObjMark_GetName", mark, g.at(16), 64, g.at(0)) && g.readU32(0) == 6 && string(g.bytes(g.at(16), 4)) == "O\x00C\x00" {
+			return true
+		}
 	}
-	paths := g.count("FPDFClipPath_CountPaths", path)
-	for i := range paths {
-		segments := min(g.count("FPDFClipPath_CountPathSegments", path, uint64(i)), maxSegments)
-		if segments == 0 {
-			continue
-		}
-		one := Box{1e9, 1e9, -1e9, -1e9}
-		for j := range segments {
-			x, y := g.segmentPoint(g.ptr("FPDFClipPath_GetPathSegment", path, uint64(i), uint64(j)), v, m)
-			one = one.Union(Box{x, y, x, y})
-		}
-		box = box.meet(one)
+	return false
+}
+
+const (
+	maxMarks  = 16
+	minPaint  = 3.0 // points; smaller areas hide no word
+	maxPaints = 20_000
+)
+
+// cover notes an area.
+func (d *drawing) cover(p paint) {
+	if p.box.W() >= minPaint && p.box.H() >= minPaint && len(d.paints) < maxPaints {
+		d.paints = append(d.paints, p)
+	}
+}
+
+// bounds is an object's box as shown.
+func (g *guest) bounds(obj uint64, v view, m matrix) Box {
+	if !g.ok("FPDFPageObj_GetBounds", obj, g.at(0), g.at(4), g.at(8), g.at(12)) {
+		return Box{}
+	}
+	l, b, r, t := g.readF32(0), g.readF32(4), g.readF32(8), g.readF32(12)
+	box := nowhere
+	for _, c := range [4]corner{{l, b}, {l, t}, {r, b}, {r, t}} {
+		x, y := v.point(m.point(c.x, c.y))
+		box = box.Union(Box{x, y, x, y})
 	}
 	return box
 }
 
-// segmentPoint is the end point of a path segment, as shown.
-func (g *guest) segmentPoint(segment uint64, v view, m matrix) (x, y float64) {
-	g.call("FPDFPathSegment_GetPoint", segment, g.at(64), g.at(68))
-	return v.point(m.point(g.readF32(64), g.readF32(68)))
+var (
+	everywhere = Box{-1e9, -1e9, 1e9, 1e9}
+	nowhere    = Box{1e9, 1e9, -1e9, -1e9}
+)
+
+// clip is the box, as shown, outside which an object is not painted: the intersection of its clip paths' bounding boxes. It is rough
+// where a path is no upright rectangle.
+func (g *guest) clip(obj uint64, v view, m matrix) (box Box, rough bool) {
+	box = everywhere
+	path := g.ptr("FPDFPageObj_GetClipPath", obj)
+	if path == 0 {
+		return box, false
+	}
+	for i := range g.count("FPDFClipPath_CountPaths", path) {
+		n := min(g.count("FPDFClipPath_CountPathSegments", path, uint64(i)), maxSegments)
+		if n == 0 {
+			continue
+		}
+		one, outline := nowhere, make(polygon, 0, n)
+		for j := range n {
+			s := g.segmentByCall(g.ptr("FPDFClipPath_GetPathSegment", path, uint64(i), uint64(j)))
+			x, y := v.point(m.point(s.x, s.y))
+			one = one.Union(Box{x, y, x, y})
+			outline = append(outline, corner{x, y})
+			rough = rough || s.kind == segBezier
+		}
+		if _, ok := outline.rectangle(); !ok {
+			rough = true
+		}
+		box = box.meet(one)
+	}
+	return box, rough
 }
 
 // meet is what two boxes have in common; it is inside out where they have nothing.
@@ -106,22 +181,3 @@ func (b Box) meet(o Box) Box {
 func (b Box) empty() bool { return b.X1 <= b.X0 || b.Y1 <= b.Y0 }
 
 func (b Box) holds(x, y float64) bool { return x >= b.X0 && x <= b.X1 && y >= b.Y0 && y <= b.Y1 }
-
-// hides tells why a character is not visible, as far as the page's objects tell.
-func (d *drawing) hides(c char, v view) Hidden {
-	x, y := (c.box.X0+c.box.X1)/2, (c.box.Y0+c.box.Y1)/2
-	if !(Box{0, 0, v.w, v.h}).holds(x, y) {
-		return OffPage
-	}
-	t := d.texts[c.obj]
-	if t == nil {
-		return Visible
-	}
-	if t.mode == 3 || t.mode == 7 {
-		return Unpainted
-	}
-	if !t.clip.holds(x, y) {
-		return Clipped
-	}
-	return Visible
-}

@@ -10,42 +10,68 @@ const (
 	fullAlpha = 255
 )
 
-// readPath notes the straight lines and filled rectangles of a path. Paths with curves are drawings or lettering.
-func (g *guest) readPath(d *drawing, obj uint64, v view, m matrix, clip Box) {
-	segments := g.count("FPDFPath_CountSegments", obj)
-	if segments < 2 || segments > maxSegments || len(d.rules) > maxRules || len(d.bands) > maxBands {
+// readPath notes a path's straight lines and filled rectangles, and the area it may cover. Paths with curves are drawings, rounded
+// panels or lettering.
+func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
+	n := g.count("FPDFPath_CountSegments", obj)
+	if n < 2 {
 		return
 	}
-	points := g.segments(obj, segments)
-	if points == nil {
-		return
+	var boxes, lines []Box
+	if points := g.segments(obj, min(n, maxSegments)); points != nil {
+		g.call("FPDFPageObj_GetMatrix", obj, g.at(0))
+		own := g.readMatrix(0).then(f.m)
+		boxes, lines = shapes(points, func(x, y float64) corner {
+			x, y = v.point(own.point(x, y))
+			return corner{x, y}
+		})
 	}
-	g.call("FPDFPageObj_GetMatrix", obj, g.at(0))
-	own := g.readMatrix(0).then(m)
-	boxes, lines := shapes(points, func(x, y float64) corner {
-		x, y = v.point(own.point(x, y))
-		return corner{x, y}
-	})
-	if len(boxes)+len(lines) == 0 || !g.ok("FPDFPath_GetDrawMode", obj, g.at(0), g.at(4)) {
+	if !g.ok("FPDFPath_GetDrawMode", obj, g.at(0), g.at(4)) {
 		return
 	}
 	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
-	if fill && len(boxes) > 0 {
-		if colour, alpha := g.colour("FPDFPageObj_GetFillColor", obj); alpha > 0 {
-			clip := clip.meet(g.clip(obj, v, m))
-			for _, box := range boxes {
-				d.fill(box.meet(clip), colour)
-			}
-		}
+	if fill {
+		g.readFill(d, obj, v, f, boxes)
 	}
-	if stroke && len(lines) > 0 {
-		if colour, alpha := g.colour("FPDFPageObj_GetStrokeColor", obj); alpha > 0 && g.ok("FPDFPageObj_GetStrokeWidth", obj, g.at(0)) {
-			width := g.readF32(0) * own.scale()
-			clip := clip.meet(g.clip(obj, v, m))
-			for _, box := range lines {
-				d.line(box.meet(clip), width, colour)
-			}
+	if stroke && len(lines) > 0 && len(d.rules) < maxRules {
+		g.readStroke(d, obj, v, f, lines)
+	}
+}
+
+// readFill notes the filled rectangles of a path; where it has none, the box of whatever it fills.
+func (g *guest) readFill(d *drawing, obj uint64, v view, f frame, boxes []Box) {
+	colour, alpha := g.colour("FPDFPageObj_GetFillColor", obj)
+	if alpha == 0 {
+		return
+	}
+	if len(boxes) == 0 {
+		if box := g.bounds(obj, v, f.m); box.W() >= minPaint && box.H() >= minPaint {
+			d.cover(paint{order: d.seen, box: box.meet(f.clip), colour: colour, path: obj, m: f.m})
 		}
+		return
+	}
+	f = g.within(obj, v, f)
+	solid := alpha == fullAlpha && !f.rough && !f.layer && len(boxes) == 1 && !g.ok("FPDFPageObj_HasTransparency", obj)
+	for _, box := range boxes {
+		box = box.meet(f.clip)
+		d.fill(box, colour)
+		d.cover(paint{order: d.seen, box: box, colour: colour, solid: solid})
+	}
+}
+
+func (g *guest) readStroke(d *drawing, obj uint64, v view, f frame, lines []Box) {
+	colour, alpha := g.colour("FPDFPageObj_GetStrokeColor", obj)
+	if alpha == 0 || !g.ok("FPDFPageObj_GetStrokeWidth", obj, g.at(0)) {
+		return
+	}
+	width := g.readF32(0)
+	if g.ok("FPDFPageObj_GetMatrix", obj, g.at(0)) {
+		width *= g.readMatrix(0).then(f.m).scale()
+	}
+	clip, _ := g.clip(obj, v, f.m)
+	clip = clip.meet(f.clip)
+	for _, box := range lines {
+		d.line(box.meet(clip), width, colour)
 	}
 }
 
@@ -120,7 +146,7 @@ func (p polygon) rectangle() (Box, bool) {
 func (d *drawing) fill(box Box, colour uint32) {
 	w, h := box.W(), box.H()
 	switch {
-	case w < 0 || h < 0 || max(w, h) < minRule:
+	case w < 0 || h < 0 || max(w, h) < minRule || len(d.rules) >= maxRules || len(d.bands) >= maxBands:
 	case h <= thinFill && w > h:
 		y := (box.Y0 + box.Y1) / 2
 		d.rules = append(d.rules, Rule{Box{box.X0, y, box.X1, y}, h, colour})

@@ -61,6 +61,7 @@ func readPDF(ctx context.Context, name string, data []byte, opt Options) ([]Page
 		if err := checkPageCount(name, count, opt.maxPages()); err != nil {
 			return err
 		}
+		g.hiddenLayers = hiddenLayers(data)
 		for at = 1; at <= count; at++ {
 			p, err := g.readPage(name, doc, at)
 			if err != nil {

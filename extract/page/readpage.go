@@ -2,20 +2,31 @@ package page
 
 // readPage gives one page, 1 being the first.
 func (g *guest) readPage(name string, doc uint64, number int) (Page, error) {
-	handle := g.ptr("FPDF_LoadPage", doc, uint64(number-1))
-	if handle == 0 {
-		return Page{}, &Error{File: name, Page: number, Problem: "the page is damaged", Remedy: "save the file anew from a viewer"}
+	handle, v, err := g.loadPage(name, doc, number)
+	if err != nil {
+		return Page{}, err
 	}
 	defer g.call("FPDF_ClosePage", handle)
-	view := g.view(handle)
-	p := Page{Number: number, Width: view.w, Height: view.h}
-	if p.Width <= 0 || p.Height <= 0 {
-		return Page{}, &Error{File: name, Page: number, Problem: "the page has no area", Remedy: "save the file anew from a viewer"}
+	drawn := g.readObjects(handle, v)
+	chars := g.readChars(handle, v, drawn)
+	looked, err := g.judge(handle, v, drawn, chars)
+	if err != nil {
+		return Page{}, err
 	}
-	drawn := g.readObjects(handle, view)
-	p.Rules, p.Bands = drawn.rules, drawn.bands
-	p.Words = joinWords(g.readChars(handle, view, drawn))
-	return p, nil
+	return Page{Number: number, Width: v.w, Height: v.h, Words: joinWords(chars), Rules: drawn.rules, Bands: drawn.bands, Looked: looked}, nil
+}
+
+// loadPage gives PDFium's handle of a page and the page's view.
+func (g *guest) loadPage(name string, doc uint64, number int) (uint64, view, error) {
+	handle := g.ptr("FPDF_LoadPage", doc, uint64(number-1))
+	if handle == 0 {
+		return 0, view{}, &Error{File: name, Page: number, Problem: "the page is damaged", Remedy: "save the file anew from a viewer"}
+	}
+	v := g.view(handle)
+	if !(v.w > 0 && v.h > 0) {
+		return 0, view{}, &Error{File: name, Page: number, Problem: "the page has no area", Remedy: "save the file anew from a viewer"}
+	}
+	return handle, v, nil
 }
 
 // view maps PDF user space (origin at the bottom left, before rotation) to the page as shown.
