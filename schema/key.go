@@ -46,7 +46,7 @@ func Key(s *Sheet, pointer string) string {
 		case f.kind == kindPlaces:
 			entry, l = s.keyOfValue(entry), nil
 		case found:
-			entry = s.label(v, i)
+			entry = s.labels(v)[i]
 			object = v.Index(i)
 		default:
 			l = nil
@@ -63,18 +63,17 @@ func lengthOf(v reflect.Value, f *field) int {
 	return v.Len()
 }
 
-// label calls an entry of a list by its name, with a count where an earlier entry has the same.
-func (s *Sheet) label(list reflect.Value, i int) string {
-	label, count := s.nameOf(list.Index(i), i), 1
-	for j := range i {
-		if s.nameOf(list.Index(j), j) == label {
-			count++
+// labels calls the entries of a list by their names, with a count where an earlier entry has the same.
+func (s *Sheet) labels(list reflect.Value) []string {
+	labels, seen := make([]string, list.Len()), map[string]int{}
+	for i := range labels {
+		name := s.nameOf(list.Index(i), i)
+		seen[name]++
+		if labels[i] = name; seen[name] > 1 {
+			labels[i] += "#" + strconv.Itoa(seen[name])
 		}
 	}
-	if count > 1 {
-		label += "#" + strconv.Itoa(count)
-	}
-	return label
+	return labels
 }
 
 func (s *Sheet) nameOf(entry reflect.Value, i int) string {

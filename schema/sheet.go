@@ -254,8 +254,8 @@ type Evidence struct {
 	Notes    Notes  `json:"-"`
 }
 
-// Sources are the values of By: how a value was read.
-var Sources = []string{"text", "picture", "html", "hand"}
+// ReadBy are the values of By: how a value was read.
+var ReadBy = []string{"text", "picture", "html", "hand"}
 
 // Technologies are the values of Cell.Technology.
 var Technologies = []string{"mono", "mono-n", "mono-perc", "multi", "multi-perc", "topcon", "hjt", "ibc", "cdte", "cigs", "a-si", "tandem"}

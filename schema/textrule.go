@@ -18,7 +18,7 @@ var textRules = map[string]*textRule{
 	"format":     oneOf(Format),
 	"technology": oneOf(Technologies...),
 	"cut":        oneOf(Cuts...),
-	"by":         oneOf(Sources...),
+	"by":         oneOf(ReadBy...),
 	"sha256":     {pattern: "^[0-9a-f]{64}$", ok: isSHA256, allowed: "64 lower-case hexadecimal digits"},
 	"language":   {pattern: "^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$", ok: isLanguage, allowed: `a language tag of BCP 47, such as "en"`},
 	"field":      {pattern: pointerPattern, ok: isPointer, allowed: `a JSON Pointer (RFC 6901), such as "/body/mass_kg"`},
