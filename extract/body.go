@@ -155,9 +155,11 @@ func glass(field string) fact {
 
 var ipPattern = regexp.MustCompile(`(?i)\bIP\s*-?\s?(6[5-9])\b`)
 
-var diodePattern = regexp.MustCompile(`(?i)(\d{1,2}|three|two|six|four|drei|trois|tres|tre|três|drie|trzy|üç)\s*(?:x\s*)?(?:[^\d\s]+\s+){0,3}?(?:by-?\s?pass|diod|ダイオード|二极管)`)
+var diodeWord = regexp.MustCompile(`(?i)by-?\s?pass|diod|ダイオード|二极管|二極體`)
 
-var numberWords = map[string]string{"two": "2", "three": "3", "four": "4", "six": "6", "drei": "3", "trois": "3", "tres": "3", "tre": "3", "três": "3", "drie": "3", "trzy": "3", "üç": "3"}
+var countWord = regexp.MustCompile(`(?i)(?:^|[^\pL\d.])(\d{1,2}|two|three|four|six|zwei|drei|deux|trois|dos|tres|due|tre|dois|três|twee|drie|trzy|üç|三|3)(?:$|[^\pL\d.])`)
+
+var numberWords = map[string]string{"two": "2", "zwei": "2", "deux": "2", "dos": "2", "due": "2", "dois": "2", "twee": "2", "three": "3", "drei": "3", "trois": "3", "tres": "3", "tre": "3", "três": "3", "drie": "3", "trzy": "3", "üç": "3", "三": "3", "four": "4", "six": "6"}
 
 // junctionBox reads the ingress protection and the bypass diodes of a junction box row.
 func junctionBox(d *document, r *row) {
@@ -176,14 +178,31 @@ func (d *document) ingress(lab string, c *cell, score float64) {
 	}
 }
 
+// diodesIn takes the last count before the word for diodes, within the same phrase ("IP68, three diodes" has three), else the first right behind it.
 func (d *document) diodesIn(lab string, c *cell, score float64) {
-	if m := diodePattern.FindStringSubmatchIndex(c.text); m != nil {
-		literal := c.text[m[2]:m[3]]
-		if n, ok := numberWords[strings.ToLower(literal)]; ok {
-			literal = n
-		}
-		d.ledger.add(claim{field: "/body/bypass_diodes", literal: literal, printed: c.text[m[0]:m[1]], label: lab, page: c.page, box: c.boxOf(m[2], m[3]), by: c.by, score: score})
+	word := diodeWord.FindStringIndex(c.text)
+	if word == nil {
+		return
 	}
+	from := strings.LastIndexAny(c.text[:word[0]], ",;/") + 1
+	var at []int
+	for _, m := range countWord.FindAllStringSubmatchIndex(c.text[from:word[0]], -1) {
+		at = []int{from + m[2], from + m[3]}
+	}
+	if at == nil {
+		if m := countWord.FindStringSubmatchIndex(c.text[word[1]:]); m != nil && m[2] < 14 {
+			at = []int{word[1] + m[2], word[1] + m[3]}
+		}
+	}
+	if at == nil {
+		return
+	}
+	literal := c.text[at[0]:at[1]]
+	if n, ok := numberWords[strings.ToLower(literal)]; ok {
+		literal = n
+	}
+	literal = strings.TrimLeft(literal, "0")
+	d.ledger.add(claim{field: "/body/bypass_diodes", literal: literal, printed: c.text[at[0]:at[1]], label: lab, page: c.page, box: c.boxOf(at[0], at[1]), by: c.by, score: score})
 }
 
 // cable reads cross-section and lengths.
@@ -233,7 +252,7 @@ func textFact(field string) fact {
 		if n := len([]rune(text)); n < 2 || n > 120 {
 			return
 		}
-		d.ledger.add(claim{field: field, text: true, literal: text, printed: text, label: r.text(), page: first.page, box: first.box, by: first.by, score: labelled})
+		d.ledger.add(claim{field: field, text: true, literal: text, printed: text, label: r.text(), page: first.page, box: first.box, by: first.by, score: labelled * r.weight})
 	}
 }
 

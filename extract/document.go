@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"pvtally/extract/label"
@@ -108,14 +109,12 @@ func (d *document) rowFacts() {
 func (d *document) nearest(f fact, r *row) {
 	near := *r
 	near.values = nil
-	quantities := 0
 	for i, c := range r.values {
-		quantities += len(c.quantities)
 		if i == 0 || inReach(near.values, c) {
 			near.values = append(near.values, c)
 		}
 	}
-	if n := len(d.classes); n > 1 && quantities == n {
+	if d.oneEach(r) {
 		f(d, r)
 		return
 	}
@@ -124,6 +123,25 @@ func (d *document) nearest(f fact, r *row) {
 	if len(d.ledger.claims)+len(d.voltages)+len(d.cables) == before && len(near.values) < len(r.values) {
 		f(d, r)
 	}
+}
+
+// oneEach: the row has a quantity under every class, all of one unit.
+func (d *document) oneEach(r *row) bool {
+	var all []value
+	for _, c := range r.values {
+		for _, q := range c.quantities {
+			all = append(all, value{q: q, box: c.boxOf(q.Start, q.End)})
+		}
+	}
+	if len(all) != len(d.classes) || len(all) < 2 {
+		return false
+	}
+	for _, v := range all {
+		if v.q.Unit != all[0].q.Unit || !slices.ContainsFunc(d.classes, func(k *class) bool { return k.x > v.box.X0-2 && k.x < v.box.X1+2 }) {
+			return false
+		}
+	}
+	return true
 }
 
 // inReach: the cell stands under or right behind one of the others.

@@ -49,6 +49,11 @@ var facts = map[label.Concept]fact{
 	"load_design_r": loads("rear", true),
 	"load":          loads("", false),
 	"load_design":   loads("", true),
+
+	"warranty_product": years("/warranty/product_years"),
+	"warranty_power":   years("/warranty/performance_years"),
+	"annual_loss":      yearlyLoss,
+	"first_year":       firstYear,
 }
 
 // each calls f for every quantity of the row.
@@ -63,7 +68,7 @@ func (r *row) each(f func(c *cell, q quantity.Quantity)) {
 // claim adds a claim of a quantity's term where the unit can be the field's and the value lies within what the field can hold at all. The bounds tell places
 // apart (a drawing's millimetres from a mass); they are far wider than what is plausible, so that a sheet's own mistake still comes through.
 func (d *document) claim(field string, r *row, c *cell, q quantity.Quantity, term int, want quantity.Unit, lo, hi, score float64) bool {
-	k, ok := claimOf(field, c, r.text(), q, term, want, score)
+	k, ok := claimOf(field, c, r.text(), q, term, want, score*r.weight)
 	if !ok {
 		return false
 	}
@@ -187,7 +192,11 @@ func cellTemperature(field, tolerance string) fact {
 				}
 			case q.Shape == quantity.Single:
 				q = asCelsius(q)
-				d.claim(field, r, c, q, 0, quantity.C, 30, 70, labelled)
+				score := labelled
+				if q.Unit == quantity.None && !strings.ContainsAny(r.text(), "°℃º") {
+					score *= 0.5 // a bare figure may be anything
+				}
+				d.claim(field, r, c, q, 0, quantity.C, 30, 70, score)
 			case q.Shape == quantity.Spread:
 				d.claim(tolerance, r, c, asCelsius(q), 1, quantity.C, 0, 10, labelled)
 			}

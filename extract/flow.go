@@ -172,3 +172,21 @@ func shortenEnd(s string) string {
 	}
 	return string(r)
 }
+
+// sentence is the whole sentence the clause stands in.
+func (c clause) sentence() string {
+	lo, hi := 0, len(c.flow.text)
+	if at := lastStop(c.flow.text[:c.q.Start]); at >= 0 {
+		lo = at
+	}
+	if at := firstStop(c.flow.text[c.q.End:]); at >= 0 {
+		hi = c.q.End + at
+	}
+	return c.flow.text[lo:hi]
+}
+
+// lastWords are the last n words of a text.
+func lastWords(s string, n int) string {
+	words := strings.Fields(s)
+	return strings.Join(words[max(0, len(words)-n):], " ")
+}

@@ -31,7 +31,7 @@ const (
 	inTable   = 1.2 // in an electrical table
 	worded    = 0.7 // a sentence
 	loosely   = 0.5 // by its place alone: a number over or under its words
-	converted = 0.9 // times: the record's unit is not printed
+	converted = 0.8 // times: the record's unit is not printed
 	unitless  = 0.9 // times: no unit printed
 	margin    = 0.12
 )

@@ -47,6 +47,7 @@ func loads(side string, design bool) fact {
 		}
 		for _, c := range r.values {
 			figures := pressures(r, c)
+			last := ""
 			for i, q := range figures {
 				if len(q.Terms) == 2 && q.Shape == quantity.Slash {
 					d.pair(r, c, q)
@@ -63,6 +64,10 @@ func loads(side string, design bool) fact {
 					after = figures[i+1].Start
 				}
 				near, score := sideOf(c.text[before:q.Start], c.text[q.End:after]), labelled
+				if near == "" && i > 0 && strings.TrimSpace(c.text[before:q.Start]) == "(" {
+					near = last // "75.2 psf (3600 Pa)": the same load again
+				}
+				last = near
 				if near == "" {
 					near = cmp.Or(side, signSide(r.text()))
 				}

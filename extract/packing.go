@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"strings"
+
 	"pvtally/extract/label"
 	"pvtally/extract/quantity"
 )
@@ -100,4 +102,21 @@ func firstWords(s string, n int) string {
 		}
 	}
 	return s[:at]
+}
+
+// packedSentence reads "31 pcs/pallet, 806 pcs/40' HQ container" where no label stands beside.
+func (d *document) packedSentence(c clause) {
+	rest := c.flow.text[c.q.End:]
+	if at := strings.IndexAny(rest, ",;"); at >= 0 {
+		rest = rest[:at]
+	}
+	after := label.Find(firstWords(rest, 4))
+	v, rank := c.q.Terms[0].Value, container(after)
+	switch {
+	case after.Any("truck", "container20", "palletsize", "palletmass"):
+	case rank > 0 && v >= 50 && v <= 3000:
+		d.ledger.add(c.claim("/packing/modules_per_container", 0, worded*rank))
+	case rank == 0 && after.Has("pallet") && v >= 2 && v <= 100:
+		d.ledger.add(c.claim("/packing/modules_per_pallet", 0, worded))
+	}
 }

@@ -19,6 +19,7 @@ type row struct {
 	found   label.Found
 	concept label.Concept
 	base    float64 // of the label
+	weight  float64 // how much like a table's row it looks, 1 at best
 	box     page.Box
 }
 
@@ -48,6 +49,9 @@ func newView(p *page.Page) *view {
 		v.rowsOfLine(v.cells[i])
 	}
 	v.joinLines()
+	for _, r := range v.rows {
+		r.weight = v.weigh(r)
+	}
 	return v
 }
 
@@ -126,7 +130,7 @@ func (v *view) rowsOfLine(line []cell) {
 			open.values = append(open.values, c)
 		case open == nil:
 			begin(c)
-		case len(open.values) == 0 && (c.isUnit() || sameThing(open, c)) && !symbolLikeValue(open, c), completes(open, c):
+		case len(open.values) == 0 && (symbolFor(open, c) || sameThing(open, c)) && !symbolLikeValue(open, c), completes(open, c):
 			open.label = append(open.label, c)
 			open.read()
 		case v.onEdge(c):
@@ -137,6 +141,23 @@ func (v *view) rowsOfLine(line []cell) {
 			open.values = append(open.values, c)
 		}
 	}
+}
+
+// weigh tells a table's row from words in a drawing and from running text: a row's label stands flush with others and is no sentence.
+func (v *view) weigh(r *row) float64 {
+	w := 1.0
+	if !v.onEdge(r.label[0]) {
+		w *= 0.87
+	}
+	if c := r.label[0]; len(c.quantities) > 0 && (c.letters > 30 || strings.HasSuffix(strings.TrimSpace(c.head.Text), "(")) {
+		w *= 0.5
+	}
+	return w
+}
+
+// symbolFor: a unit or symbol beside the words of a label; a short word with a meaning of its own ("NOCT" beside another column's title) is none.
+func symbolFor(r *row, c *cell) bool {
+	return c.isUnit() && (c.concept == "" || electrical[c.concept] && (r.concept == "" || r.concept == c.concept))
 }
 
 // symbolLikeValue: a short word that answers the label ("II" for the safety class, "C" for fire) is its value, no unit.

@@ -21,6 +21,8 @@ func (d *document) sentences(flows []*flow) {
 			near := label.Find(c.before + " | " + c.after)
 			before := label.Find(c.before)
 			switch {
+			case c.q.Unit == quantity.Piece && c.q.Shape == quantity.Single:
+				d.packedSentence(c)
 			case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 				d.loadSentence(c)
 			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,6 +27,7 @@ func (d *document) warranties(flows []*flow) {
 func (d *document) warrantyFlow(f *flow, whole label.Found) {
 	clauses := f.clauses()
 	for i, c := range clauses {
+		c.q = unsigned(c.q)
 		near := label.Find(c.before + " | " + c.after)
 		after := label.Find(c.after)
 		before := label.Find(c.before)
@@ -42,7 +44,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 
 // warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before.
 func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
-	for _, side := range []label.Found{after, before} {
+	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
 		product, power := side.Has("product"), side.Any("performance")
 		if product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
 			continue
@@ -108,7 +110,8 @@ func yearsNear(i int, clauses []clause) (float64, bool) {
 			continue
 		}
 		q := clauses[j].q
-		if v := q.Terms[0].Value; q.Unit == quantity.Year && v >= 20 && v <= 50 {
+		isYear := q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Has("year")
+		if v := abs(q.Terms[0].Value); isYear && v >= 20 && v <= 50 {
 			return v, true
 		}
 	}
@@ -139,4 +142,56 @@ func (d *document) badgeClaims(badges []*flow) {
 			d.warrantyShare(c, 0, clauses[:1], label.Found{}, words, words, words)
 		}
 	}
+}
+
+// years reads a labelled row of warranty years.
+func years(field string) fact {
+	return func(d *document, r *row) {
+		r.each(func(c *cell, q quantity.Quantity) {
+			if q.Shape == quantity.Single && (q.Unit == quantity.Year || q.Unit == quantity.None && r.found.Has("year")) {
+				d.claim(field, r, c, q, 0, q.Unit, 2, 50, labelled)
+			}
+		})
+	}
+}
+
+// yearlyLoss reads a labelled row of yearly loss.
+func yearlyLoss(d *document, r *row) {
+	if r.found.Has("firstyear") {
+		firstYear(d, r)
+		return
+	}
+	r.each(func(c *cell, q quantity.Quantity) {
+		if q.Unit == quantity.Percent && q.Shape == quantity.Single {
+			d.claim("/warranty/annual_loss_pct", r, c, unsigned(q), 0, quantity.Percent, 0.01, 1.6, labelled)
+		}
+	})
+}
+
+// firstYear reads a labelled row about the first year: a loss, or an output whose complement is the loss.
+func firstYear(d *document, r *row) {
+	r.each(func(c *cell, q quantity.Quantity) {
+		if q.Unit != quantity.Percent || q.Shape != quantity.Single {
+			return
+		}
+		if q.Terms[0].Value < 50 {
+			d.claim("/warranty/first_year_loss_pct", r, c, unsigned(q), 0, quantity.Percent, 0.01, 10, labelled)
+			return
+		}
+		k, ok := claimOf("/warranty/first_year_loss_pct", c, r.text(), q, 0, quantity.Percent, labelled*r.weight)
+		n, err := schema.ParseNumber(k.literal)
+		if ok && err == nil && n.Float() > 90 && n.Float() < 100 {
+			k.literal, k.note = complement(n), "complement of the printed output"
+			d.ledger.add(k)
+		}
+	})
+}
+
+// unsigned takes a dash before a loss for what it is: no sign.
+func unsigned(q quantity.Quantity) quantity.Quantity {
+	q.Terms = slices.Clone(q.Terms)
+	t := &q.Terms[0]
+	t.Literal = strings.TrimPrefix(t.Literal, "-")
+	t.Value = abs(t.Value)
+	return q
 }
