@@ -72,6 +72,8 @@ func (opt *checking) run(ctx context.Context, r *run, args []string) error {
 	err = opt.format.Write(o, report.Run{
 		Version: version(),
 		Colour:  opt.out == "" && isTerminal(r.Stdout) && os.Getenv("NO_COLOR") == "",
+		Limit:   opt.limit,
+		Rules:   rules.All(),
 		Entries: opt.entries(ctx, r, args, &worst),
 	})
 	if err = o.finish(errors.Join(err, ctx.Err())); err != nil && ctx.Err() == nil {
@@ -105,7 +107,7 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string, worst *
 func judge(in loaded) []*report.Sheet {
 	var list []*report.Sheet
 	for _, sheet := range in.sheets {
-		list = append(list, &report.Sheet{File: in.name, Record: sheet, Findings: rules.Check(sheet, rules.Options{})})
+		list = append(list, &report.Sheet{File: in.name, Record: sheet, Findings: rules.Check(sheet, rules.Options{}), Locate: locator(in)})
 	}
 	return list
 }

@@ -20,7 +20,7 @@ type input struct {
 	found  bool           // in a folder, not named: a JSON that is no record of ours is passed over
 	folder int            // index of the folder it was found in, when found
 	data   []byte         // of a record in a stream, read already
-	lined  bool           // one line of JSON Lines: its line number is in its name
+	line   int            // of JSON Lines, from 1: it is in the name too; 0 for a whole document
 	fault  *report.Unread // it cannot be opened
 }
 

@@ -124,7 +124,7 @@ func decode(in input) loaded {
 		wrong = schema.Validate(in.data) // says all that Decode, which stops at the first, would have come to
 	}
 	if err != nil || len(wrong) > 0 {
-		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: cmp.Or(list(wrong, in.lined), fmt.Sprint(err)),
+		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: cmp.Or(list(wrong, in.line > 0), fmt.Sprint(err)),
 			Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
 	}
 	return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}

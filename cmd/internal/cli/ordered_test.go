@@ -79,6 +79,7 @@ func TestOrderedStops(t *testing.T) {
 	})
 	t.Run("when the source blocks and the context ends", func(t *testing.T) {
 		ctx, cancel := context.WithCancel(t.Context())
+		defer cancel()
 		never := make(chan struct{})
 		defer close(never)
 		blocked := func(yield func(int) bool) {

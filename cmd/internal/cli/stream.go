@@ -96,7 +96,7 @@ func lines(name string, number int, line []byte, err error, r *bufio.Reader, yie
 			yield(faulty(at, cause(err), "check where the data come from"))
 			return
 		case len(bytes.TrimSpace(line)) > 0:
-			if !yield(input{name: at, kind: record, data: line, lined: true}) {
+			if !yield(input{name: at, kind: record, data: line, line: number}) {
 				return
 			}
 		}

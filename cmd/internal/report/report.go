@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"iter"
+	"slices"
 	"strings"
 
 	"pvtally/rules"
@@ -24,6 +25,11 @@ var formats = []Format{
 	{Name: "text", Write: writeText},
 	{Name: "json", Write: writeJSON},
 	{Name: "jsonl", Write: writeJSONLines},
+	{Name: "sarif", Write: writeSARIF},
+	{Name: "junit", Write: writeJUnit},
+	{Name: "markdown", Write: writeMarkdown},
+	{Name: "csv", Write: writeCSV},
+	{Name: "xlsx", Write: writeXLSX, Binary: true},
 }
 
 // Lookup finds a format by its name.
@@ -49,6 +55,10 @@ func Names() string {
 type Run struct {
 	Version string
 	Colour  bool
+	// Limit is the level from which a finding fails the check; above rules.Error none does.
+	Limit rules.Level
+	// Rules are all that may have spoken, for the forms that explain them.
+	Rules []*rules.Rule
 	// Entries are in input order and can be drained once; a format that keeps none of them runs in flat memory.
 	Entries iter.Seq[Entry]
 }
@@ -59,11 +69,46 @@ type Entry struct {
 	Unread *Unread
 }
 
-// Sheet is one record judged. File is what the user calls it: a path, or "-:12" in a stream.
+// Sheet is one record judged.
 type Sheet struct {
-	File     string
+	File     string // what the user calls it: a path, or "-:12" in a stream
 	Record   *schema.Sheet
 	Findings []rules.Finding
+	// Locate finds the value at a JSON Pointer, or what is nearest to it, in the record's file; nil where there is none.
+	Locate func(pointer string) (Region, bool)
+}
+
+// Region is a piece of one line of a text file. The line begins at 1; Column and End count UTF-16 code units from 1, the end excluded,
+// and are 0 where only the line is meant.
+type Region struct {
+	File        string // without the line that a stream's records have in their name
+	Line        int
+	Column, End int
+}
+
+// place is where the sheet prints what a finding is about.
+type place struct {
+	Page  int
+	Box   schema.Box
+	Label string
+}
+
+// placeOf is the place of the first value of a finding that has one.
+func (s *Sheet) placeOf(f rules.Finding) place {
+	for _, field := range f.Fields {
+		if e, ok := s.Record.Evidence[field]; ok && e.Page > 0 {
+			return place{e.Page, e.Box, e.Label}
+		}
+	}
+	return place{}
+}
+
+// key names the value that a finding judges without positions in the record.
+func (s *Sheet) key(f rules.Finding) string {
+	if len(f.Fields) == 0 {
+		return ""
+	}
+	return schema.Key(s.Record, f.Fields[0])
 }
 
 // Unread is an input that could not be read, with what would help.
@@ -100,6 +145,21 @@ func (s *Sheet) Verdict() string {
 		return "query"
 	}
 	return "clear"
+}
+
+// about says whose sheet it is.
+func (s *Sheet) about() string {
+	if s.Record.Series == "" || s.Record.Maker == "" {
+		return s.Record.Series + s.Record.Maker
+	}
+	return s.Record.Series + ", " + s.Record.Maker
+}
+
+// graveFirst is the findings for a reader: the gravest first, else as the rules order them.
+func (s *Sheet) graveFirst() []rules.Finding {
+	list := slices.Clone(s.Findings)
+	slices.SortStableFunc(list, func(a, b rules.Finding) int { return int(b.Level) - int(a.Level) })
+	return list
 }
 
 // summary counts what a run came to.

@@ -79,20 +79,12 @@ func writeText(w io.Writer, run Run) error {
 }
 
 func (look styles) sheet(b *bytes.Buffer, s *Sheet) {
-	var about []string
-	for _, text := range []string{s.Record.Series, s.Record.Maker} {
-		if text != "" {
-			about = append(about, Plain(text))
-		}
-	}
 	fmt.Fprintf(b, "%s: %s", look.strong.of(Plain(s.File)), look.strong.of(s.Verdict()))
-	if len(about) > 0 {
-		fmt.Fprintf(b, " (%s)", strings.Join(about, ", "))
+	if about := s.about(); about != "" {
+		fmt.Fprintf(b, " (%s)", Plain(about))
 	}
 	b.WriteByte('\n')
-	graveFirst := slices.Clone(s.Findings)
-	slices.SortStableFunc(graveFirst, func(a, b rules.Finding) int { return int(b.Level) - int(a.Level) })
-	for _, f := range graveFirst {
+	for _, f := range s.graveFirst() {
 		look.finding(b, s, f)
 	}
 	b.WriteByte('\n')
