@@ -54,7 +54,7 @@ class Doc:
                          f'<draw:text-box fo:min-height="{h}pt">{inner}</draw:text-box></draw:frame>'))
 
     def picture(self, x, y, ops, w, h):
-        data = base64.b64encode(svg(ops, w, h, self.font).replace("<svg ", f'<svg font-family="{self.font}" ', 1).encode()).decode()
+        data = base64.b64encode(svg(ops, w, h, self.font).encode()).decode()
         g = self._style('<style:style style:name="{name}" style:family="graphic" style:parent-style-name="Frame"><style:graphic-properties style:horizontal-pos="from-left" style:horizontal-rel="page" style:vertical-pos="from-top" style:vertical-rel="page" style:wrap="run-through" style:run-through="foreground"/></style:style>')
         self.n += 1
         self.body.append((self.page, f'<draw:frame draw:style-name="{g}" draw:name="g{self.n}" text:anchor-type="paragraph" svg:x="{x}pt" svg:y="{y}pt" svg:width="{w}pt" svg:height="{h}pt" draw:z-index="{self.n}">'

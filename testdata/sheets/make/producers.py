@@ -5,7 +5,8 @@ DATE = b"D:20240601120000"
 
 
 def svg(ops, w, h, font="inherit"):
-    out = [f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}pt" height="{h}pt" viewBox="0 0 {w} {h}">']
+    family = "" if font == "inherit" else f' font-family="{font}"'
+    out = [f'<svg xmlns="http://www.w3.org/2000/svg"{family} width="{w}pt" height="{h}pt" viewBox="0 0 {w} {h}">']
     for o in ops:
         if o[0] == "poly":
             _, pts, stroke, lw, fill, closed, dash = o
@@ -53,3 +54,30 @@ def libreoffice(document, suffix, out):
                        check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=180)
         shutil.copy(os.path.join(d, "sheet.pdf"), out)
     fix_dates(out)
+
+
+def cjk(page, family, number):
+    """@font-face rules with Noto Sans CJK cut down to the page's own characters, so that a producer that embeds whole fonts stays small."""
+    import base64, io
+    from fontTools import subset
+    from fontTools.ttLib import TTCollection
+    out = []
+    for weight, f in (("400", "Regular"), ("700", "Bold")):
+        font = TTCollection(f"/usr/share/fonts/opentype/noto/NotoSansCJK-{f}.ttc").fonts[number]
+        s = subset.Subsetter(subset.Options(layout_features=[], name_IDs=[1, 2], notdef_outline=True, hinting=False, drop_tables=["VORG", "vhea", "vmtx", "GPOS", "GSUB", "BASE", "DSIG"]))
+        s.populate(text="".join(sorted(set(page))))
+        s.subset(font)
+        font.flavor = None
+        font["head"].modified = 3800000000
+        font.recalcTimestamp = False
+        b = io.BytesIO()
+        font.save(b)
+        out.append(f"@font-face{{font-family:'{family}';font-weight:{weight};src:url(data:font/otf;base64,{base64.b64encode(b.getvalue()).decode()})}}")
+    return "".join(out)
+
+
+def recompress(path):
+    """Object streams and recompressed content: the same page in a smaller file of another structure."""
+    import pikepdf
+    with pikepdf.open(path, allow_overwriting_input=True) as pdf:
+        pdf.save(path, object_stream_mode=pikepdf.ObjectStreamMode.generate, recompress_flate=True, static_id=True)
