@@ -86,7 +86,7 @@ func shortest(v, tol float64) (literal string, off float64) {
 	if literal == "-0" {
 		literal = "0"
 	}
-	if off < 1e-9*math.Max(1, math.Abs(v)) {
+	if off < 1e-12*math.Abs(v) {
 		off = 0 // of binary fractions only
 	}
 	return literal, off

@@ -88,6 +88,7 @@ func TestConvert(t *testing.T) {
 		{"%/°F", "-0.15", PctPerF, PctPerK, "-0.27", 0.009},
 		{"1/K", "4.5e-4", PerK, PctPerK, "0.045", 0.0005},
 		{"ppm/K", "450", PPMPerK, PctPerK, "0.045", 0.00005},
+		{"more decimals than a literal is given", "0.56666666", PctPerK, PerK, "0.005666667", 5e-11 + 4e-10},
 		{"cold end", "-40", F, C, "-40", 0.5 / 1.8},
 		{"hot end", "185", F, C, "85", 0.5 / 1.8},
 		{"same unit keeps the literal", "13.10", A, A, "13.10", 0.005},

@@ -1,35 +1,9 @@
 package quantity
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 )
-
-// standards are the words behind which a number is that of a standard.
-var standards = []string{"IEC", "ISO", "EN", "UL", "DIN", "VDE", "ASTM", "BS", "JIS", "GB", "CSA", "NF", "NZS", "CEI", "UNI", "UNE", "NBR", "IS", "SA", "OHSAS", "MCS", "TS", "NEMA"}
-
-// ranks are the words behind which a number counts nothing: a class, a figure, a house number.
-var ranks = []string{"IP", "MC", "AM", "class", "klasse", "classe", "clase", "klasa", "schutzklasse", "hagelschutzklasse", "type", "typ", "tipo", "level", "tier", "no.", "nr.", "n°", "rev", "rev.", "ver", "ver.", "version",
-	"edition", "ed.", "fig.", "fig", "figure", "table", "note", "page", "等级"}
-
-// lines are the words before a telephone number.
-var lines = []string{"tel", "tel.", "fax", "phone", "ph", "telefon", "telefax", "fon", "tél", "tél.", "hotline", "mobile", "teléfono", "telefono", "telefone", "电话", "电話", "電話", "传真"}
-
-// prefixes are the letters that may touch a number from the left without making it a name.
-var prefixes = []string{"DC", "AC", "AWG", "VDC", "Ø", "max", "min", "ca", "approx"}
-
-// ordinals make a number a rank.
-var ordinals = []string{"st", "nd", "rd", "th", "er", "ère", "ème"}
-
-func oneOf(word string, list []string) bool {
-	for _, w := range list {
-		if strings.EqualFold(w, word) {
-			return true
-		}
-	}
-	return false
-}
 
 // nameToken reads a word at i; digits and dashes glued to it are part of it, and so is the number of a standard or a class.
 func (l *line) nameToken(i int) token {
@@ -37,25 +11,21 @@ func (l *line) nameToken(i int) token {
 	for isLetter(l.at(j)) || (l.at(j) == '.' || l.at(j) == '/') && isLetter(l.at(j-1)) && isLetter(l.at(j+1)) {
 		j++
 	}
-	word := string(l.r[i:j])
-	k := j
+	word, k := string(l.r[i:j]), j
 	if l.at(k) == '.' {
-		k++
-		word += "."
+		word, k = word+".", k+1
 	}
-	for _, w := range []string{word, strings.TrimSuffix(word, ".")} {
-		switch {
-		case oneOf(w, lines):
-			if end, digits := l.telephone(k); digits >= 5 {
-				return token{kind: kWord, j: end}
-			}
-		case oneOf(w, ranks) || slices.ContainsFunc(strings.Split(w, "/"), func(part string) bool { return oneOf(part, standards) }):
-			if end, ok := l.designation(k); ok {
-				return token{kind: kWord, j: end}
-			}
+	switch wordRole(word) {
+	case telephone:
+		if end, digits := l.telephone(k); digits >= 5 {
+			return token{kind: kWord, j: end}
+		}
+	case standard, rank:
+		if end, ok := l.designation(k); ok {
+			return token{kind: kWord, j: end}
 		}
 	}
-	if isDigit(l.at(k)) && l.touches(string(l.r[i:j]), k) {
+	if isDigit(l.at(k)) && l.touches(strings.TrimSuffix(word, "."), k) {
 		return token{kind: kWord, j: k}
 	}
 	return token{kind: kWord, j: l.nameEnd(j)}
@@ -63,7 +33,7 @@ func (l *line) nameToken(i int) token {
 
 // touches reports whether the number at k only touches the word before it and is no part of a name.
 func (l *line) touches(word string, k int) bool {
-	if oneOf(word, prefixes) {
+	if wordRole(word) == prefix {
 		return true
 	}
 	_, end, ok := l.numeralAt(k)
@@ -175,7 +145,7 @@ func (l *line) rightName(i, end int) int {
 	for isLetter(l.at(j)) {
 		j++
 	}
-	if oneOf(string(l.r[end:j]), ordinals) {
+	if ordinals[strings.ToLower(string(l.r[end:j]))] {
 		return j
 	}
 	if j > end && isDigit(l.at(j)) && l.at(end) != 'x' && l.at(end) != 'X' {
