@@ -22,11 +22,11 @@ func tenth(v float64) float64 { return math.Round(v*10)/10 + 0 }
 // MarshalJSON writes one decimal.
 func (b Box) MarshalJSON() ([]byte, error) { return b.append(nil, "") }
 
-// append writes the box with a gap after each comma.
+// append adds the box to dst, with a gap after each comma.
 func (b Box) append(dst []byte, gap string) ([]byte, error) {
 	for i, v := range b {
 		if !(math.Abs(v) <= maxLength) {
-			return nil, fmt.Errorf("box %v does not lie on a page", [4]float64(b))
+			return dst, fmt.Errorf("box %v does not lie on a page", [4]float64(b))
 		}
 		dst = append(dst, "[,,,"[i])
 		if i > 0 {

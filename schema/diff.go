@@ -47,10 +47,10 @@ type place struct {
 }
 
 func (p place) field(name string) place {
-	p.key += "." + name
-	if p.old == "" && p.new == "" && p.key == "."+name {
-		p.key = name
+	if p.key != "" {
+		p.key += "."
 	}
+	p.key += name
 	p.old, p.new = p.old+"/"+name, p.new+"/"+name
 	return p
 }

@@ -73,24 +73,13 @@ func (e *encoder) object(object reflect.Value, l *layout, at string) {
 		v := in(object, f.index)
 		if f.kind == kindPlaces {
 			e.places(v.Interface().(map[string]Evidence), in(object, f.notes).Interface().(Notes), f, at)
-		} else if f.must || !empty(v, f) {
+		} else if f.must || !(v.IsZero() || f.listed() && f.kind != kindBox && v.Len() == 0) {
 			e.key(f.name)
 			e.value(v, f, at+"/"+f.name)
 		}
 	}
 	e.notes(in(object, l.notes).Interface().(Notes), at)
 	e.shut('}')
-}
-
-// empty is what the "omitzero" and "omitempty" of the tags ask; an object is empty without its notes too.
-func empty(v reflect.Value, f *field) bool {
-	switch f.kind {
-	case kindTexts, kindNumbers, kindObjects:
-		return v.Len() == 0
-	case kindObject:
-		return v.IsZero()
-	}
-	return v.IsZero()
 }
 
 func (e *encoder) value(v reflect.Value, f *field, at string) {
@@ -170,60 +159,4 @@ func (e *encoder) notes(notes Notes, at string) {
 		}
 		e.dst = append(e.dst, value...)
 	}
-}
-
-func (e *encoder) text(s, at string) {
-	dst, err := jsontext.AppendQuote(e.dst, s)
-	e.fail(at, err)
-	e.dst = dst
-}
-
-// key writes a key of ours, which needs no escapes.
-func (e *encoder) key(name string) {
-	e.comma()
-	e.dst = append(append(append(e.dst, '"'), name...), '"', ':')
-	e.dst = append(e.dst, e.gap()...)
-}
-
-func (e *encoder) quotedKey(name, at string) {
-	e.comma()
-	e.text(name, at)
-	e.dst = append(append(e.dst, ':'), e.gap()...)
-}
-
-func (e *encoder) open(bracket byte) {
-	e.dst = append(e.dst, bracket)
-	e.depth++
-}
-
-func (e *encoder) shut(bracket byte) {
-	e.depth--
-	if last := e.dst[len(e.dst)-1]; last != '{' && last != '[' {
-		e.newline()
-	}
-	e.dst = append(e.dst, bracket)
-}
-
-// comma goes before every entry but the first.
-func (e *encoder) comma() {
-	if last := e.dst[len(e.dst)-1]; last != '{' && last != '[' {
-		e.dst = append(e.dst, ',')
-	}
-	e.newline()
-}
-
-func (e *encoder) newline() {
-	if e.indented {
-		e.dst = append(e.dst, '\n')
-		for range e.depth {
-			e.dst = append(e.dst, "  "...)
-		}
-	}
-}
-
-func (e *encoder) gap() string {
-	if e.indented {
-		return " "
-	}
-	return ""
 }

@@ -38,3 +38,22 @@ func TestKey(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+func TestDescribe(t *testing.T) {
+	for pointer, want := range map[string]Description{
+		"/models/7/stc/voc_v":         {"Voc", "Open-circuit voltage.", "V"},
+		"/models/0/rear_gain/2/isc_a": {"Isc", "Short-circuit current.", "A"},
+		"/thermal/noct_c":             {"NOCT", "Nominal operating cell temperature (IEC 61215:2005).", "°C"},
+		"/limits/system_voltage_v/1":  {"System voltage", "Every printed maximum system voltage, such as 1000 and 1500.", "V"},
+		"/certificates":               {"Certificates", "Standards and certificates named on the sheet, as printed.", ""},
+	} {
+		if got, ok := Describe(pointer); !ok || got != want {
+			t.Errorf("%s: %+v, want %+v", pointer, got, want)
+		}
+	}
+	for _, pointer := range []string{"", "/", "/models/x/stc", "/models/0/stc/voc", "/maker/0", "/certificates/0/x", "/limits/system_voltage_v/01"} {
+		if got, ok := Describe(pointer); ok {
+			t.Errorf("%q is described as %+v", pointer, got)
+		}
+	}
+}

@@ -62,7 +62,7 @@ func describe(raw string) string {
 	case c == '"':
 		return shown(raw, 60) + " (string)"
 	case c == 'n':
-		return "null"
+		return "null (a key without a value is left out)"
 	case c == 't' || c == 'f':
 		return raw + " (boolean)"
 	}

@@ -2,9 +2,12 @@ package schema
 
 import (
 	"bytes"
+	"encoding/json"
 	"flag"
+	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -87,6 +90,48 @@ func roundTrip(t *testing.T, s *Sheet) {
 func TestRoundTrip(t *testing.T) {
 	for name, data := range map[string][]byte{"kestrel": kestrel, "small": small} {
 		t.Run(name, func(t *testing.T) { roundTrip(t, mustDecode(t, data).Sheet) })
+	}
+}
+
+// TestInsideOtherJSON: a record keeps its notes where encoding/json meets it.
+func TestInsideOtherJSON(t *testing.T) {
+	s := mustDecode(t, kestrel).Sheet
+	text, err := json.Marshal([]*Sheet{s})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back []*Sheet
+	if err := json.Unmarshal(text, &back); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff([]*Sheet{s}, back); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
+	}
+}
+
+func TestEncodeRefuses(t *testing.T) {
+	for name, s := range map[string]*Sheet{
+		"text that is not UTF-8":   {Maker: "\xff"},
+		"a note that is not JSON":  {Notes: Notes{"_n": []byte("{")}},
+		"a note without its mark":  {Notes: Notes{"n": []byte("1")}},
+		"a note too deep":          {Notes: Notes{"_n": []byte(strings.Repeat("[", 33) + strings.Repeat("]", 33))}},
+		"evidence for no pointer":  {Evidence: map[string]Evidence{"maker": {}}},
+		"a box without end":        {Also: []Also{{Box: Box{0, 0, math.Inf(1), 1}}}},
+		"a box of no number":       {Also: []Also{{Box: Box{0, 0, math.NaN(), 1}}}},
+		"an absent number in list": {Limits: Limits{SystemVoltage: []Number{{}}}},
+	} {
+		for _, encode := range []func(*Sheet) ([]byte, error){Encode, EncodeLine} {
+			if text, err := encode(s); err == nil {
+				t.Errorf("%s: %s", name, text)
+			}
+		}
+	}
+}
+
+func TestBoxHasOneDecimal(t *testing.T) {
+	text, err := Box{-0.04, 0.05, 99.96, 1000}.MarshalJSON()
+	if want := "[0.0,0.1,100.0,1000.0]"; err != nil || string(text) != want {
+		t.Errorf("%s, want %s (%v)", text, want, err)
 	}
 }
 
