@@ -26,6 +26,10 @@ func NewChecker(opt Options) (*Checker, error) {
 	if err := opt.Validate(); err != nil {
 		return nil, err
 	}
+	return newChecker(opt), nil
+}
+
+func newChecker(opt Options) *Checker {
 	c := &Checker{passes: sync.Pool{New: func() any { return new(Pass) }}}
 	for _, r := range book {
 		if opt.Off[r.ID] {
@@ -41,16 +45,10 @@ func NewChecker(opt Options) (*Checker, error) {
 		}
 		c.rules = append(c.rules, a)
 	}
-	return c, nil
+	return c
 }
 
-var defaults = sync.OnceValue(func() *Checker {
-	c, err := NewChecker(Options{})
-	if err != nil {
-		panic(err)
-	}
-	return c
-})
+var defaults = sync.OnceValue(func() *Checker { return newChecker(Options{}) })
 
 // Check judges one record: every rule that is not off, in the book's order, findings in the record's order.
 // Unknown keys in the options are ignored here; NewChecker refuses them.
@@ -58,11 +56,7 @@ func Check(sheet *schema.Sheet, opt Options) []Finding {
 	if opt.Settings == nil && opt.Off == nil && opt.Levels == nil {
 		return defaults().Check(sheet)
 	}
-	c, err := NewChecker(opt)
-	if err != nil {
-		return []Finding{{Rule: "paper/rule-failed", Level: Error, Message: "could not run the rules: " + err.Error()}}
-	}
-	return c.Check(sheet)
+	return newChecker(opt).Check(sheet)
 }
 
 // Check judges one record.

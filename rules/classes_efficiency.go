@@ -8,14 +8,15 @@ import (
 )
 
 var classesEfficiency = &Rule{
-	ID:      "classes/efficiency",
-	Title:   "the efficiency grows with the nominal power in every class alike",
-	Why:     "All classes share one area, so efficiency over Pmax is one number, whatever the area. A class that breaks it has a digit wrong, though its efficiency by itself would pass for rounding.",
-	Formula: "efficiency(k) / Pmax(k) is the same for all classes, to the rounding of the efficiency",
-	Sources: []Source{{"Arithmetic; the habit of the sheet itself", "calculated"}},
-	Grade:   Grade{Of: "distance from the nearest value that the other classes allow", Unit: "printed units", Note: 0.05, Warning: 0.15, Error: Never},
-	Needs:   []string{"models[].stc.efficiency_pct, pmax_w of three classes or more"},
-	Yields:  []string{"stc/efficiency-area", "classes/name-power", "classes/monotone", "classes/slipped-row"},
+	ID:       "classes/efficiency",
+	Title:    "the efficiency grows with the nominal power in every class alike",
+	Why:      "All classes share one area, so efficiency over Pmax is one number, whatever the area. A class that breaks it has a digit wrong, though its efficiency by itself would pass for rounding.",
+	Formula:  "efficiency(k) / Pmax(k) is the same for all classes, to the rounding of the efficiency",
+	Sources:  []Source{{"Arithmetic; the habit of the sheet itself", "calculated"}},
+	Grade:    Grade{Of: "distance from the nearest value that the other classes allow", Unit: "printed units", Note: 0.05, Warning: 0.15, Error: Never},
+	Settings: []Setting{{"least_pct", 0.05, "%", "distance below which a finding is a note: some sheets round to one decimal and print two"}},
+	Needs:    []string{"models[].stc.efficiency_pct, pmax_w of three classes or more"},
+	Yields:   []string{"stc/efficiency-area", "classes/name-power", "classes/monotone", "classes/slipped-row"},
 	Check: func(p *Pass) {
 		if len(p.stc) < 3 {
 			return
@@ -47,7 +48,11 @@ var classesEfficiency = &Rule{
 			return
 		}
 		v := &p.stc[worst].Efficiency
-		p.Report(p.Grade(beyond), Finding{
+		l := p.Grade(beyond)
+		if l > Note && 200*beyond*v.Half() < p.Setting("least_pct")*v.V {
+			l = Note
+		}
+		p.Report(l, Finding{
 			Message: fmt.Sprintf("efficiency %s: the other classes' efficiencies over their powers put this one between %s and %s %%", v, around(shared.Lo), around(shared.Hi)),
 			Implied: span(shared),
 		}, v, &p.stc[worst].Pmax)

@@ -10,11 +10,16 @@ import (
 
 // inRange judges a quantity by its technology's range. The finding says what the range is and where its nearer bound comes from.
 func (p *Pass) inRange(q envelope.Quantity, got relate.Interval, what, unit string, values ...*Value) {
+	p.inRangeUpTo(Error, q, got, what, unit, values...)
+}
+
+// inRangeUpTo is inRange with a level that the finding does not exceed.
+func (p *Pass) inRangeUpTo(most Level, q envelope.Quantity, got relate.Interval, what, unit string, values ...*Value) {
 	r := p.env[q]
 	if r == nil {
 		return
 	}
-	l := p.Grade(r.Excess(got.Lo, got.Hi))
+	l := min(most, p.Grade(r.Excess(got.Lo, got.Hi)))
 	if l == 0 {
 		return
 	}

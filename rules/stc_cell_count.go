@@ -19,7 +19,7 @@ var stcCellCount = &Rule{
 		"The printed count is weighed against every usual one by how far each leaves the module from the lab-rated ones of its efficiency.",
 	Formula: "D²(n) of (ln Voc/n, ln Isc n/area, β Voc/n - theory) given ln efficiency; D²(printed) - D²(best other) small",
 	Sources: []Source{{"Mahalanobis distance in the California Energy Commission's list, edition 2019-03; coefficients in rules/envelope/likeness.csv", "calculated"}},
-	Grade:   Grade{Of: "difference of the squared distances", Unit: "(twice a log likelihood ratio)", Note: Never, Warning: 25, Error: 80},
+	Grade:   Grade{Of: "difference of the squared distances", Unit: "(twice a log likelihood ratio)", Note: Never, Warning: 25, Error: 150},
 	Settings: []Setting{
 		{"printed_beyond", 30, "squared distance", "how badly the printed count must fit to be questioned"},
 		{"other_within", 25, "squared distance", "how well the other count must fit to be named"},

@@ -15,7 +15,7 @@ var stcVocPerCell = &Rule{
 	Formula: "lo ≤ Voc / cells in series ≤ hi, by technology; Voc / cells ≤ 0.761 V for silicon. Half cells count in pairs.",
 	Sources: []Source{envelopeSource, {"Richter, Hermle, Glunz, IEEE J. Photovolt. 3 (2013) 1184, DOI 10.1109/JPHOTOV.2013.2270351", "from memory"}},
 	Grade:   Grade{Of: rangeGrade.Of, Unit: rangeGrade.Unit, Note: 0.15, Warning: 0.75, Error: 1.5},
-	Levels:  []Threshold{{Error, "Voc per cell exceeds 0.761 V for silicon"}},
+	Levels:  []Threshold{{Error, "Voc per cell exceeds 0.761 V for silicon, or lies far outside the range of any silicon technology"}},
 	Needs:   []string{"models[].stc.voc_v", "cell.count"},
 	Yields:  []string{"stc/cell-count", "stc/voltage-order", "stc/voltage-ratio"},
 	Caution: voltageCaution,
@@ -31,11 +31,15 @@ var stcVocPerCell = &Rule{
 				p.Report(Error, Finding{Message: fmt.Sprintf("Voc per cell = %s / %s = %s V, above the limit of one silicon junction, %s V", e.Voc, around(p.series), around(cell.Mid()), around(physics.SiliconMaxVoc)),
 					Implied: []string{"0", around(physics.SiliconMaxVoc * p.series)}}, &e.Voc, &p.count)
 			default:
+				most := Error
+				if r := envelope.For("mono-n")[envelope.VocCell]; p.silicon && r.Excess(cell.Lo, cell.Hi) < 1 {
+					most = Warning // another silicon technology's voltage is a question about the word, not an impossible number
+				}
 				what := "Voc per cell in series"
 				if r := p.env[envelope.VocCell]; r != nil && p.series == p.count.V && 2*cell.Mid() > r.Lo && 2*cell.Mid() < r.Hi {
 					what = "half cells seem to be counted as series cells: Voc per cell"
 				}
-				p.inRange(envelope.VocCell, cell, what, " V", &e.Voc, &p.count)
+				p.inRangeUpTo(most, envelope.VocCell, cell, what, " V", &e.Voc, &p.count)
 			}
 		}
 	},

@@ -20,7 +20,13 @@ type Value struct {
 // place is a JSON Pointer in parts: it becomes text only when a finding needs it.
 type place struct {
 	group, name string
-	model, row  int // -1 where there is none
+	model, row  int    // -1 where there is none
+	whole       string // the pointer itself, where it came as text
+}
+
+// placeOf is the place a pointer names.
+func placeOf(pointer string) place {
+	return place{name: pointer[strings.LastIndexByte(pointer, '/')+1:], model: -1, row: -1, whole: pointer}
 }
 
 // Printed reports that the sheet prints the value.
@@ -31,6 +37,9 @@ func (v *Value) Pointer() string { return string(v.at.append(nil)) }
 
 // append writes /group/name, /group/name/row, /models/i/group/name, /models/i/name or /models/i/group/row/name.
 func (at place) append(b []byte) []byte {
+	if at.whole != "" {
+		return append(b, at.whole...)
+	}
 	if at.model >= 0 {
 		b = append(b, "/models/"...)
 		b = strconv.AppendInt(b, int64(at.model), 10)
@@ -96,7 +105,7 @@ func (p *Pass) value(n schema.Number, group, name string, model, row int) Value 
 	if text == "" {
 		return Value{}
 	}
-	v := Value{V: n.Float(), text: text, at: place{group, name, model, row}}
+	v := Value{V: n.Float(), text: text, at: place{group: group, name: name, model: model, row: row}}
 	half := n.HalfStep()
 	if len(p.Sheet.Evidence) > 0 {
 		var room [64]byte
