@@ -18,7 +18,7 @@ func secondLiteralsOf(data []byte) (pages []map[string]int, err error) {
 	}()
 	r, err := pdf.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%w: %w", errSecondOpen, err)
 	}
 	n := r.NumPage()
 	if n > DefaultMaxPages {
@@ -35,7 +35,7 @@ func secondPage(p pdf.Page) (literals map[string]int) {
 	s := &shower{fonts: map[string]*secondFont{}}
 	defer func() {
 		_ = recover()
-		literals = Page{Words: joinWords(s.chars)}.Literals()
+		literals = digitsOf(s.chars)
 		if len(literals) > secondLiterals {
 			literals = nil
 		}

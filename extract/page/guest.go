@@ -16,6 +16,7 @@ import (
 // results come back through one scratch block.
 type guest struct {
 	ctx     context.Context
+	inst    pdfium.Pdfium // for the few calls whose speed does not matter
 	mem     api.Memory
 	fn      func(string) api.Function
 	known   map[string]api.Function
@@ -52,7 +53,7 @@ func newGuest(ctx context.Context, instance pdfium.Pdfium) (*guest, error) {
 	if !ok {
 		return nil, errors.New("could not reach the pdf reader's memory: unknown type")
 	}
-	g := &guest{ctx: ctx, mem: memory, known: map[string]api.Function{}}
+	g := &guest{ctx: ctx, inst: instance, mem: memory, known: map[string]api.Function{}}
 	g.fn = func(name string) api.Function {
 		f, _ := lookup.Call([]reflect.Value{reflect.ValueOf(name)})[0].Interface().(api.Function)
 		return f

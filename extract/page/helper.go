@@ -20,6 +20,7 @@ const (
 const (
 	taskRead = iota
 	taskRender
+	taskCopy
 )
 
 // job is a request to a helper; the document follows as it is.
@@ -34,8 +35,8 @@ type job struct {
 // answer is what a helper gives back.
 type answer struct {
 	Pages         []Page
-	Width, Height int // of a rendered page, whose pixels follow as they are
-	Pixels        []byte
+	Width, Height int    // of a rendered page
+	Raw           []byte // its pixels, or the copy of a document; follows as it is
 	Fault         *fault
 }
 
@@ -71,7 +72,7 @@ func ask(ctx context.Context, j job, data []byte) (answer, error) {
 	if err := gob.NewDecoder(bytes.NewReader(reply.Head)).Decode(&a); err != nil {
 		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
 	}
-	a.Pixels = reply.Body
+	a.Raw = reply.Body
 	if f := a.Fault; f != nil {
 		e := &Error{File: f.File, Page: f.Page, Problem: f.Problem, Remedy: f.Remedy}
 		if f.Cause != "" {
@@ -94,13 +95,13 @@ func serve(request child.Message) child.Message {
 	if err != nil {
 		a = answer{Fault: newFault(j.Name, err)}
 	}
-	pixels := a.Pixels
-	a.Pixels = nil
+	raw := a.Raw
+	a.Raw = nil
 	head, err := encode(a)
 	if err != nil {
 		head, _ = encode(answer{Fault: newFault(j.Name, err)})
 	}
-	return child.Message{Head: head, Body: pixels}
+	return child.Message{Head: head, Body: raw}
 }
 
 func newFault(name string, err error) *fault {
@@ -117,8 +118,11 @@ func newFault(name string, err error) *fault {
 
 // do is the work itself, in whichever process.
 func (j job) do(ctx context.Context, data []byte) (answer, error) {
-	if j.Task == taskRender {
+	switch j.Task {
+	case taskRender:
 		return renderPDF(ctx, j, data)
+	case taskCopy:
+		return copyPDF(ctx, data)
 	}
 	pages, err := readPDF(ctx, j.Name, data, j.Opt)
 	return answer{Pages: pages}, err

@@ -15,6 +15,9 @@ type Page struct {
 	Rules  []Rule  `json:"rules,omitempty"`
 	Bands  []Band  `json:"bands,omitempty"`
 
+	// Digits counts the page's literals (see Literals), hidden ones and all: what a second reader can compare itself with.
+	Digits map[string]int `json:"-"`
+
 	Looked time.Duration `json:"-"` // spent on rendering, where words left a doubt whether they are visible
 }
 

@@ -25,10 +25,10 @@ func Render(ctx context.Context, data []byte, number int, dpi float64) (image.Im
 	if err != nil {
 		return nil, err
 	}
-	if len(a.Pixels) != a.Width*a.Height*4 {
+	if len(a.Raw) != a.Width*a.Height*4 {
 		return nil, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
 	}
-	return &image.RGBA{Pix: a.Pixels, Stride: 4 * a.Width, Rect: image.Rect(0, 0, a.Width, a.Height)}, nil
+	return &image.RGBA{Pix: a.Raw, Stride: 4 * a.Width, Rect: image.Rect(0, 0, a.Width, a.Height)}, nil
 }
 
 // renderPDF does the work of Render in this process.
@@ -54,7 +54,7 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 	if err != nil {
 		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
 	}
-	return answer{Width: pic.w, Height: pic.h, Pixels: pic.rgba}, nil
+	return answer{Width: pic.w, Height: pic.h, Raw: pic.rgba}, nil
 }
 
 // picture is a rendered part of a page: four bytes a pixel, red first, rows without gaps.

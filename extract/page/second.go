@@ -6,6 +6,7 @@ import (
 	"encoding/gob"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 	"unicode"
 
@@ -35,7 +36,24 @@ func init() {
 
 // SecondReading reads the digits of a PDF's text layer once more, with another reader in a helper process of its own. An error means
 // that there is no second reading, for instance since the file is too awkward for that reader; it says nothing against the first.
+//
+// The second reader knows fewer kinds of encryption and repairs nothing; where it cannot open a file it gets PDFium's clean copy.
 func SecondReading(ctx context.Context, data []byte) (*Second, error) {
+	s, err := secondReading(ctx, data)
+	if err == nil || !errors.Is(err, errSecondOpen) {
+		return s, err
+	}
+	a, copyErr := ask(ctx, job{Task: taskCopy}, data)
+	if copyErr != nil {
+		return nil, err
+	}
+	return secondReading(ctx, a.Raw)
+}
+
+// errSecondOpen says that the second reader could not open a file at all.
+var errSecondOpen = errors.New("no second reading: could not open the file")
+
+func secondReading(ctx context.Context, data []byte) (*Second, error) {
 	reply, err := secondHelpers.Do(ctx, secondDeadline, child.Message{Body: data})
 	if err != nil {
 		return nil, fmt.Errorf("no second reading: %w", err)
@@ -43,6 +61,9 @@ func SecondReading(ctx context.Context, data []byte) (*Second, error) {
 	var a secondReply
 	if err := gob.NewDecoder(bytes.NewReader(reply.Head)).Decode(&a); err != nil {
 		return nil, fmt.Errorf("no second reading: %w", err)
+	}
+	if a.Unopened {
+		return nil, fmt.Errorf("%w: %s", errSecondOpen, a.Fault)
 	}
 	if a.Fault != "" {
 		return nil, errors.New("no second reading: " + a.Fault)
@@ -52,15 +73,16 @@ func SecondReading(ctx context.Context, data []byte) (*Second, error) {
 
 // secondReply is the helper's answer.
 type secondReply struct {
-	Pages []map[string]int
-	Fault string
+	Pages    []map[string]int
+	Fault    string
+	Unopened bool
 }
 
 func serveSecond(request child.Message) child.Message {
 	var a secondReply
 	var err error
 	if a.Pages, err = secondLiteralsOf(request.Body); err != nil {
-		a = secondReply{Fault: err.Error()}
+		a = secondReply{Fault: err.Error(), Unopened: errors.Is(err, errSecondOpen)}
 	}
 	head, err := encode(a)
 	if err != nil {
@@ -77,27 +99,26 @@ func (s *Second) Count(page int, literal string) int {
 	return s.pages[page-1][literal]
 }
 
-// Confirms tells whether the second reader found every literal of a printed text as often on the page as the first reader, hidden
-// words included: it cannot tell those. A text without digits is not confirmed.
+// Confirms tells whether the second reader found every literal of a printed text as often on the page as the first reader did,
+// hidden ones included: it cannot tell those. A text without digits is not confirmed.
 func (s *Second) Confirms(p Page, printed string) bool {
-	found := false
-	var first map[string]int
-	for literal := range Literals(printed) {
-		if first == nil {
-			first = p.Literals()
-		}
-		if n := s.Count(p.Number, literal); n == 0 || n != first[literal] {
+	literals := Literals(printed)
+	for literal := range literals {
+		if n := s.Count(p.Number, literal); n == 0 || n != p.Digits[literal] {
 			return false
 		}
-		found = true
 	}
-	return found
+	return len(literals) > 0
 }
 
-// Literals counts the literals of all words of the page, hidden ones included.
-func (p Page) Literals() map[string]int {
+// digitsOf counts the literals of characters whether they are visible or not.
+func digitsOf(chars []char) map[string]int {
+	chars = slices.Clone(chars)
+	for i := range chars {
+		chars[i].hidden = Visible
+	}
 	all := map[string]int{}
-	for _, w := range p.Words {
+	for _, w := range joinWords(chars) {
 		for literal, n := range Literals(w.Text) {
 			all[literal] += n
 		}

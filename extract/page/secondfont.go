@@ -1,6 +1,10 @@
 package page
 
-import "github.com/ledongthuc/pdf"
+import (
+	"strings"
+
+	"github.com/ledongthuc/pdf"
+)
 
 // secondFont decodes and measures the codes of one font for the second reading.
 type secondFont struct {
@@ -28,6 +32,7 @@ func (s *shower) font(resources pdf.Value, name string) *secondFont {
 		f.readComposite(v.Key("DescendantFonts").Index(0))
 	} else {
 		f.readSimple(v)
+		f.readDifferences(v.Key("Encoding").Key("Differences"))
 	}
 	s.fonts[key] = f
 	return f
@@ -43,6 +48,30 @@ func (f *secondFont) readSimple(v pdf.Value) {
 	for i := range min(widths.Len(), 256) {
 		if code := first + int64(i); code >= 0 && code < 256 {
 			f.widths[string([]byte{byte(code)})] = widths.Index(i).Float64() * unit
+		}
+	}
+}
+
+// digitNames are the glyph names that literals are made of; variants have a suffix ("one.LP" for lining digits), which the library
+// does not know.
+var digitNames = map[string]string{
+	"zero": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+	"period": ".", "comma": ",", "slash": "/", "hyphen": "-", "plus": "+", "percent": "%", "degree": "°", "space": " ",
+}
+
+// readDifferences notes the codes of an encoding's list "code /name /name … code /name" that are variants of digits.
+func (f *secondFont) readDifferences(list pdf.Value) {
+	code := int64(0)
+	for i := range min(list.Len(), 1024) {
+		switch v := list.Index(i); v.Kind() {
+		case pdf.Integer:
+			code = v.Int64()
+		case pdf.Name:
+			base, _, _ := strings.Cut(v.Name(), ".")
+			if text, ok := digitNames[base]; ok && code >= 0 && code < 256 {
+				f.texts[string([]byte{byte(code)})] = text
+			}
+			code++
 		}
 	}
 }

@@ -88,7 +88,8 @@ func sameKind(a, b string) bool {
 	if unicode.IsLetter(last) && unicode.IsLetter(first) {
 		return true
 	}
-	return decimal(last, first) || unicode.IsDigit(last) && unicode.IsDigit(first)
+	part := func(r rune) bool { return unicode.IsDigit(r) || r == '.' || r == ',' || r == '/' }
+	return part(last) && part(first) && (unicode.IsDigit(last) || unicode.IsDigit(first))
 }
 
 // append adds a word that follows without a gap.
