@@ -39,6 +39,7 @@ type (
 		Level     rules.Level   `json:"level"`
 		Model     string        `json:"model,omitempty"`
 		Fields    []string      `json:"fields,omitempty"`
+		Key       string        `json:"key,omitempty"`
 		Message   string        `json:"message"`
 		Printed   string        `json:"printed,omitempty"`
 		Implied   []string      `json:"implied,omitempty"`
@@ -55,7 +56,7 @@ func sheetOf(s *Sheet) sheetDoc {
 	doc := sheetDoc{File: s.File, Part: s.Record.Source.Part, SHA256: s.Record.Source.SHA256, Maker: s.Record.Maker, Series: s.Record.Series,
 		Verdict: s.Verdict(), Findings: make([]findingDoc, 0, len(s.Findings))}
 	for _, f := range s.Findings {
-		doc.Findings = append(doc.Findings, findingDoc{f.Rule, f.Level, f.Model, f.Fields, f.Message, f.Printed, f.Implied, f.DeviationPct, f.RoundingPct, f.Caution})
+		doc.Findings = append(doc.Findings, findingDoc{f.Rule, f.Level, f.Model, f.Fields, s.key(f), f.Message, f.Printed, f.Implied, f.DeviationPct, f.RoundingPct, f.Caution})
 	}
 	return doc
 }

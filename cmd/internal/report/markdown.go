@@ -20,7 +20,7 @@ func writeMarkdown(w io.Writer, run Run) error {
 		var part string
 		switch {
 		case e.Unread != nil:
-			part = fmt.Sprintf("\n**%s** could not be read: %s\n", mdText(e.Unread.File), mdText(strings.TrimPrefix(e.Unread.String(), e.Unread.File+": ")))
+			part = fmt.Sprintf("\n**%s** could not be read: %s\n", mdText(e.Unread.File), mdText(e.Unread.detail()))
 		case len(e.Sheet.Findings) > 0:
 			part = mdSheet(e.Sheet)
 		}

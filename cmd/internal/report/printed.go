@@ -1,19 +1,40 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"pvtally/schema"
 )
 
-// row is a printed row of a sheet as a report quotes it: the label, the values of all classes, and which of them is meant. Page is 0
-// where the record does not know it.
+// row is a printed row of a sheet as a report quotes it: the label, the values of all classes, and which of them are meant. Page is
+// 0 where the record does not know it.
 type row struct {
 	Page   int
 	Label  string
 	Cells  []string
-	Marked int
+	Marked []int
+}
+
+// printedRows are the rows in which the values at the pointers are printed, each once.
+func printedRows(s *schema.Sheet, pointers []string) []row {
+	var rows []row
+	for _, pointer := range pointers {
+		r, ok := printedRow(s, pointer)
+		if !ok {
+			continue
+		}
+		same := slices.IndexFunc(rows, func(o row) bool {
+			return o.Page == r.Page && o.Label == r.Label && slices.Equal(o.Cells, r.Cells)
+		})
+		if same < 0 {
+			rows = append(rows, r)
+		} else if !slices.Contains(rows[same].Marked, r.Marked[0]) {
+			rows[same].Marked = append(rows[same].Marked, r.Marked[0])
+		}
+	}
+	return rows
 }
 
 // printedRow finds the row in which the value at pointer is printed. Without evidence the record's own words and literals stand in.
@@ -22,7 +43,7 @@ func printedRow(s *schema.Sheet, pointer string) (row, bool) {
 	if own == "" {
 		return row{}, false
 	}
-	r := row{Page: s.Evidence[pointer].Page, Label: s.Evidence[pointer].Label, Cells: []string{own}}
+	r := row{Page: s.Evidence[pointer].Page, Label: s.Evidence[pointer].Label, Cells: []string{own}, Marked: []int{0}}
 	if r.Label == "" {
 		r.Label = fieldName(pointer)
 	}
@@ -30,13 +51,13 @@ func printedRow(s *schema.Sheet, pointer string) (row, bool) {
 	if !ok {
 		return r, true
 	}
-	r.Cells = nil
+	r.Cells, r.Marked = nil, nil
 	for i := range s.Models {
 		at := "/models/" + strconv.Itoa(i) + field
 		text := printed(s, at)
 		switch {
 		case i == class:
-			r.Marked = len(r.Cells)
+			r.Marked = []int{len(r.Cells)}
 		case text == "" || s.Evidence[at].Page != r.Page:
 			continue // this class's value stands elsewhere or nowhere
 		}

@@ -121,11 +121,18 @@ type Unread struct {
 
 // String gives file, page, problem and remedy in one line.
 func (u *Unread) String() string {
-	text := u.File
 	if u.Page > 0 {
-		text += fmt.Sprintf(" page %d", u.Page)
+		return u.File + " " + u.detail()
 	}
-	text += ": " + u.Problem
+	return u.File + ": " + u.detail()
+}
+
+// detail is String without the file.
+func (u *Unread) detail() string {
+	text := u.Problem
+	if u.Page > 0 {
+		text = fmt.Sprintf("page %d: %s", u.Page, text)
+	}
 	if u.Remedy != "" {
 		text += " (" + u.Remedy + ")"
 	}

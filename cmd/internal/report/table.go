@@ -24,7 +24,7 @@ func findingRows(run Run) iter.Seq[[]Cell] {
 		for e := range run.Entries {
 			if u := e.Unread; u != nil {
 				row := make([]Cell, len(findingColumns))
-				row[0], row[4], row[9], row[15] = Cell{Text: u.File}, Cell{Text: "unread"}, count(u.Page), Cell{Text: strings.TrimPrefix(u.String(), u.File+": ")}
+				row[0], row[4], row[9], row[15] = Cell{Text: u.File}, Cell{Text: "unread"}, count(u.Page), Cell{Text: u.detail()}
 				if !yield(row) {
 					return
 				}

@@ -96,37 +96,36 @@ func (look styles) finding(b *bytes.Buffer, s *Sheet, f rules.Finding) {
 		fmt.Fprintf(b, "  %s", Plain(f.Model))
 	}
 	fmt.Fprintf(b, "\n    %s\n", Plain(f.Message))
-	for i, field := range f.Fields {
-		if i == maxRows {
-			fmt.Fprintf(b, "      and %s more\n", plural(len(f.Fields)-i, "value"))
-			break
-		}
-		if r, ok := printedRow(s.Record, field); ok {
-			look.row(b, r)
-		}
+	rows := printedRows(s.Record, f.Fields)
+	for _, r := range rows[:min(len(rows), maxRows)] {
+		look.row(b, r)
+	}
+	if more := len(rows) - maxRows; more > 0 {
+		fmt.Fprintf(b, "      and %s more\n", plural(more, "row"))
 	}
 }
 
-// row quotes a printed row and underlines the value meant: with a line of carets where there is no terminal to underline for us.
+// row quotes a printed row and underlines the values meant: with a line of carets where there is no terminal to underline for us.
 func (look styles) row(b *bytes.Buffer, r row) {
-	line := "      "
+	line, carets := "      ", ""
 	if r.Page > 0 {
 		line += fmt.Sprintf("page %d  ", r.Page)
 	}
 	line += shorten(Plain(r.Label))
-	var at, width int
+	width := uniseg.StringWidth(line)
 	for i, cell := range r.Cells {
 		cell = shorten(Plain(cell))
-		line += "  "
-		if i == r.Marked {
-			at, width = uniseg.StringWidth(line), uniseg.StringWidth(cell)
+		own := uniseg.StringWidth(cell)
+		if slices.Contains(r.Marked, i) {
+			carets += strings.Repeat(" ", width+2-len(carets)) + strings.Repeat("^", own)
 			cell = look.underline.of(cell)
 		}
-		line += cell
+		line += "  " + cell
+		width += 2 + own
 	}
 	b.WriteString(line + "\n")
 	if look.underline == (style{}) {
-		b.WriteString(strings.Repeat(" ", at) + strings.Repeat("^", width) + "\n")
+		b.WriteString(carets + "\n")
 	}
 }
 
