@@ -13,11 +13,12 @@ import (
 func (v *view) badges() []*flow {
 	var out []*flow
 	for i := range v.lines {
-		for k := range v.lines[i].Runs {
-			r := &v.lines[i].Runs[k]
-			if len([]rune(r.Text)) > 8 || !strings.ContainsAny(r.Text, "0123456789") {
+		for k := range v.cells[i] {
+			c := &v.cells[i][k]
+			if len([]rune(c.text)) > 8 || !strings.ContainsAny(c.text, "0123456789") {
 				continue
 			}
+			r := c.run.Cut(c.off, c.off+len(c.text))
 			words := v.under(i, r)
 			if len(words) == 0 {
 				words = v.beside(r)

@@ -42,9 +42,7 @@ func newCell(r *table.Run, off int, text string, pageNumber, line int) cell {
 		head = text[:c.quantities[0].Start]
 	}
 	c.head = label.Find(head)
-	if c.head.Share() >= labelShare {
-		c.concept = c.head.Concept()
-	}
+	c.concept = conceptOf(c.head)
 	at := 0
 	for _, q := range c.quantities {
 		c.letters += countLetters(text[at:max(at, q.Start)])
@@ -52,6 +50,24 @@ func newCell(r *table.Run, off int, text string, pageNumber, line int) cell {
 	}
 	c.letters += countLetters(text[min(at, len(text)):])
 	return c
+}
+
+// conceptOf is a label's meaning where the lexicon knows enough of it; a symbol that ends an unknown phrase ("Capacity rating – Pmax (Wp)") is enough.
+func conceptOf(f label.Found) label.Concept {
+	if f.Share() >= labelShare {
+		return f.Concept()
+	}
+	at := strings.LastIndexAny(strings.TrimRight(f.Text, " )]"), "–—-(:[,")
+	for range 2 {
+		if at < 0 {
+			break
+		}
+		if tail := label.Find(f.Text[at:]); tail.Share() > 0.85 && electrical[tail.Concept()] {
+			return tail.Concept()
+		}
+		at = strings.LastIndexAny(f.Text[:at], "–—-(:[,")
+	}
+	return ""
 }
 
 // cells cuts a line's runs at their tabs.

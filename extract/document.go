@@ -92,7 +92,7 @@ func (d *document) rowFacts() {
 		case "length", "width", "depth":
 			d.oneSide(r)
 		case "per_pallet", "per_container", "palletcount", "packing":
-			packingRow(d, r)
+			d.nearest(packingRow, r)
 		case "pmax", "voc", "isc", "power", "voltage", "current":
 			byUnit(d, r)
 		default:

@@ -27,6 +27,7 @@ var facts = map[label.Concept]fact{
 	"beta_voc":      coefficient("/thermal/beta_voc_pct_per_k", "/thermal/beta_voc_v_per_k", quantity.VPerK),
 	"gamma_pmax":    coefficient("/thermal/gamma_pmax_pct_per_k", "/thermal/gamma_pmax_w_per_k", quantity.WPerK),
 	"tol":           powerTolerance,
+	"class":         classTolerance,
 	"uncertainty":   percent("/tolerance/measurement_pct"),
 	"tol_voc":       percent("/tolerance/voc_pct"),
 	"tol_isc":       percent("/tolerance/isc_pct"),
@@ -363,5 +364,15 @@ func byUnit(d *document, r *row) {
 		facts["beta_voc"](d, r)
 	case "pmax", "power":
 		facts["gamma_pmax"](d, r)
+	}
+}
+
+// classTolerance reads the sorting printed in the label of the class row: "Power class (+5 W/-0 W)".
+func classTolerance(d *document, r *row) {
+	c := r.label[0]
+	for _, q := range c.quantities {
+		if q.Shape == quantity.Spread {
+			d.spread(r.text(), c, q, labelled*r.weight)
+		}
 	}
 }

@@ -15,6 +15,8 @@ type shareLabel struct {
 	v float64
 }
 
+func (l shareLabel) x() float64 { return (l.c.box.X0 + l.c.box.X1) / 2 }
+
 // warrantyGraphs reads the labels on a drawn warranty curve: the output after the first year and at the end. Graphs only fill what words leave open.
 func (d *document) warrantyGraphs() {
 	for _, v := range d.views {
@@ -71,16 +73,20 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 	}
 	labels = withoutTicks(labels)
 	for _, l := range labels {
-		x := (l.c.box.X0 + l.c.box.X1) / 2
-		switch {
-		case l.v >= 94 && l.v < 100 && x < left+0.35*width:
+		if l.v >= 94 && l.x() < left+0.35*width {
 			d.graphClaim("/warranty/first_year_loss_pct", l, true)
 		}
 	}
-	// Of two curves' ends the maker's own is the upper one.
+	// Of the labels at the curves' ends the maker's own is the upper one.
 	var ends []shareLabel
+	last := left + 0.75*width
 	for _, l := range labels {
-		if x := (l.c.box.X0 + l.c.box.X1) / 2; x > left+0.75*width && l.v < 96 {
+		if l.v < 96 {
+			last = max(last, l.x())
+		}
+	}
+	for _, l := range labels {
+		if l.v < 96 && l.x() > last-0.06*width {
 			ends = append(ends, l)
 		}
 	}

@@ -15,7 +15,8 @@ func (v *view) joinLines() {
 
 const (
 	labelPitch = 1.45 // lines of one label stand no farther apart, in sizes of the lettering
-	valueReach = 1.9  // a value without a label on its line belongs to a label no farther away
+	valueReach = 1.9  // a value without a label on its line belongs to a label no farther above it
+	aboveReach = 0.95 // nor farther below it: the upper of two lines centred on their label
 )
 
 // joinLabels puts a label's second line to its first where one of the two has no value of its own and both together mean more.
@@ -113,7 +114,7 @@ func (v *view) owner(c *cell) *row {
 			continue
 		}
 		d := nearestBase(r, c.base)
-		if math.Abs(d) > valueReach*max(c.size, r.label[0].size) || d == 0 {
+		if d == 0 || d > valueReach*max(c.size, r.label[0].size) || d < -aboveReach*min(c.size, r.label[0].size) {
 			continue
 		}
 		if len(r.values) > 0 && !inValueColumn(r, c) {

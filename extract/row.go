@@ -222,7 +222,7 @@ func (r *row) read() {
 	for _, c := range r.label[1:] {
 		r.box = r.box.Union(c.box)
 	}
-	if r.found.Share() >= labelShare {
-		r.concept = r.found.Concept()
+	if c := conceptOf(r.found); c != "" {
+		r.concept = c
 	}
 }

@@ -18,7 +18,6 @@ func (d *document) sentences(flows []*flow) {
 			continue
 		}
 		for _, c := range f.clauses() {
-			near := label.Find(c.before + " | " + c.after)
 			before := label.Find(c.before)
 			switch {
 			case c.q.Unit == quantity.Piece && c.q.Shape == quantity.Single:
@@ -26,16 +25,18 @@ func (d *document) sentences(flows []*flow) {
 			case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 				d.loadSentence(c)
 			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:
+				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, footnote(f)))
+			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Spread && c.q.Terms[0].Value == c.q.Terms[1].Value && ofAll(c.sentence()):
 				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, worded))
 			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
-				d.lowLight(f, c, near)
+				d.lowLight(f, c)
 			}
 		}
 	}
 }
 
 // lowLight reads "at 200 W/m2 at least 97 % of the STC efficiency" and "a loss of 3 % at 200 W/m2".
-func (d *document) lowLight(f *flow, c clause, near label.Found) {
+func (d *document) lowLight(f *flow, c clause) {
 	if !strings.Contains(f.text, "200") {
 		return
 	}
@@ -53,7 +54,7 @@ func (d *document) lowLight(f *flow, c clause, near label.Found) {
 	k := c.claim("/low_light/relative_efficiency_pct", 0, worded)
 	switch {
 	case v >= 85 && v <= 100:
-	case abs(v) > 0 && abs(v) < 10 && near.Any("reduction", "lowlight", "degradation"):
+	case abs(v) > 0 && abs(v) < 10 && label.Find(c.sentence()).Any("reduction", "lowlight", "degradation", "relative", "irradiance"):
 		n, err := schema.ParseNumber(strings.TrimPrefix(k.literal, "-"))
 		if err != nil {
 			return
@@ -162,3 +163,18 @@ func (d *document) series() (string, *cell) {
 
 // powerRange is the classes' range behind a series name: "340-350", "405~425 W".
 var powerRange = regexp.MustCompile(`\s*\(?\b\d{2,3}\s*W?p?\s*[-–~/]\s*\d{2,3}\s*(?:W|Wp|M)?\)?$`)
+
+// footnote weighs a measuring tolerance by its footnote's number: the first is the STC table's, later ones belong to other conditions.
+func footnote(f *flow) float64 {
+	text := strings.TrimLeft(f.text, " *[(")
+	if text != "" && text[0] >= '2' && text[0] <= '9' && (len(text) < 2 || text[1] < '0' || text[1] > '9') {
+		return loosely
+	}
+	return worded
+}
+
+// ofAll: a tolerance said of power, voltage and current together is the measurement's, no sorting.
+func ofAll(sentence string) bool {
+	f := label.Find(sentence)
+	return f.Any("tol", "uncertainty") && f.Has("pmax") && f.Has("voc") && f.Has("isc")
+}

@@ -181,14 +181,14 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 			break
 		}
 		var over bool
-		for k := range v.cells[i] {
+		for k := range slices.Backward(v.cells[i]) { // what is spread goes before what stands there already
 			c := &v.cells[i][k]
 			f := label.Find(c.text)
 			cond := conditionOf(c.text, f)
 			if c.box.X1 < centers[0]-60 && cond == unknownCondition {
 				continue
 			}
-			if cond != unknownCondition && cond != mixedCondition && !electrical[f.Concept()] && (c.box.W() > 1.2*gapOf(centers) || f.Known == f.Letters || f.Any("stc", "nmot", "noct", "bnpi")) {
+			if cond != unknownCondition && cond != mixedCondition && isTitle(f, cond, c.box.W() > 1.2*gapOf(centers)) {
 				return heads, c.text
 			}
 			over = true
@@ -199,6 +199,17 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 		}
 	}
 	return heads, ""
+}
+
+// isTitle tells a table's title from a column's header that names a condition ("Power at STC", "Pmax gain"): a title is wide, or speaks of no quantity.
+func isTitle(f label.Found, cond condition, wide bool) bool {
+	if electrical[f.Concept()] {
+		return false
+	}
+	if cond == atGain || cond == atRatio {
+		return wide
+	}
+	return wide || !f.Any("pmax", "vmp", "imp", "voc", "isc", "power", "current", "voltage", "eff")
 }
 
 func gapOf(centers []float64) float64 {

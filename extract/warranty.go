@@ -69,7 +69,7 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
 		d.firstYearOutput(c, worded)
-	case v > 0 && v <= 5 && isFirst && near.Any("degradation", "annual", "warranty"):
+	case v > 0 && v <= 5 && isFirst && !near.Has("annual") && near.Any("degradation", "annual", "warranty"):
 		k := c.claim("/warranty/first_year_loss_pct", 0, worded)
 		d.ledger.add(k)
 	case v > 0 && v < 1.6 && yearly && !isFirst:
@@ -110,7 +110,7 @@ func yearsNear(i int, clauses []clause) (float64, bool) {
 			continue
 		}
 		q := clauses[j].q
-		isYear := q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Has("year")
+		isYear := q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Any("year", "finaloutput")
 		if v := abs(q.Terms[0].Value); isYear && v >= 20 && v <= 50 {
 			return v, true
 		}

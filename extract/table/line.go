@@ -269,3 +269,9 @@ func (r Run) Words(start, end int) []page.Word {
 	}
 	return out
 }
+
+// Cut is the part of a run that holds Text[start:end], as a run of its own.
+func (r Run) Cut(start, end int) *Run {
+	out := newRun(r.Words(start, end))
+	return &out
+}
