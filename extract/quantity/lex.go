@@ -93,6 +93,9 @@ func (l *line) unitToken(i int, prev token) (token, bool) {
 	if !ok || k > i && p.unit != Year && p.unit != Foot && p.unit != Inch && p.unit != Piece {
 		return token{}, false
 	}
+	if l.at(i) == '\'' && l.at(i-1) == ' ' { // a stray apostrophe is no foot
+		return token{}, false
+	}
 	if isDigit(l.at(p.end)) && isLetter(l.at(p.end-1)) && !l.neighbourAt(p.end, prev) {
 		return token{}, false
 	}

@@ -107,7 +107,8 @@ func (l *line) timesAt(i int) bool {
 func readGroups(groups []string, seps []rune) (numeral, bool) {
 	last := len(seps) - 1
 	if last < 0 {
-		return whole(groups...)
+		n, ok := whole(groups...)
+		return n, ok && !(len(groups[0]) > 2 && groups[0][0] == '0') // a postcode, or 0.050 whose point is lost
 	}
 	same := true // the separators before the last are one sign
 	for _, s := range seps[:last] {

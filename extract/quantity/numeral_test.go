@@ -59,6 +59,7 @@ func TestScanNumbers(t *testing.T) {
 		{"glued cells without a space", "41.3V41.5V41.7V", []string{"single 41.3 V", "single 41.5 V", "single 41.7 V"}},
 		{"glued to its label", "System Voltage1500 VDC", []string{"single 1500 V"}},
 		{"glued to a Chinese label", "重量24.5kg", []string{"single 24.5 kg"}},
+		{"a point lost", "0050 %/K", nil},
 		{"serial number", "ID 1234567890123", nil},
 	})
 }

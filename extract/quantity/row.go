@@ -41,7 +41,8 @@ func (p *parser) row(a operand, shape Shape, between ...kind) statement {
 			break
 		}
 		b, ok := p.operand(k)
-		if !ok || !oneUnit(s.ops[0], s.ops[len(s.ops)-1], b) || p.is(b.next, kTimes) || p.is(b.next, kPM) || p.is(b.next, kTilde) {
+		mixed := shape == List && (a.sign == 0) != (b.sign == 0) // 4 mm, +400, -200 mm
+		if !ok || mixed || !oneUnit(s.ops[0], s.ops[len(s.ops)-1], b) || p.is(b.next, kTimes) || p.is(b.next, kPM) || p.is(b.next, kTilde) {
 			break
 		}
 		s.ops = append(s.ops, b)

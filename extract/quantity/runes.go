@@ -29,6 +29,7 @@ var alike = map[rune]string{
 	'Ω':  "Ω",
 	'K':  "K",
 	'·':  "⋅∙",
+	'²':  "?", // what character recognition makes of it; a question mark says nothing to us
 }
 
 var folded = func() map[rune]rune {

@@ -1,5 +1,8 @@
 package quantity
 
+// maxDeviation is how much smaller than its centre a tolerance is at least that stands behind a mere plus.
+const maxDeviation = 8
+
 // product reads 1722 × 1134 × 30 mm, with tolerances (1762±2mm×1134±2mm) and remarks (1722 (L) × 1134 (W)) between.
 func (p *parser) product(a operand) (statement, bool) {
 	a = p.tolerated(a)
@@ -39,11 +42,8 @@ func (p *parser) tolerated(o operand) operand {
 	if open {
 		k++
 	}
-	if !p.is(k, kPM) {
-		return o
-	}
-	t, ok := p.operand(k + 1)
-	if !ok || t.sign != 0 || open && !p.is(t.next, kClose) {
+	t, ok := p.deviation(o, k)
+	if !ok || open && !p.is(t.next, kClose) {
 		return o
 	}
 	o.next = t.next
@@ -85,11 +85,8 @@ func (p *parser) within(a operand) (statement, bool) {
 	if open {
 		k++
 	}
-	if !p.is(k, kPM) {
-		return statement{}, false
-	}
-	b, ok := p.operand(k + 1)
-	if !ok || b.sign != 0 {
+	b, ok := p.deviation(a, k)
+	if !ok {
 		return statement{}, false
 	}
 	next := b.next
@@ -107,6 +104,21 @@ func (p *parser) within(a operand) (statement, bool) {
 		a.unit = b.unit
 	}
 	return statement{Within, []operand{a, b}, next}, true
+}
+
+// deviation reads the tolerance of a whose ± is the token at k. A plus that touches both numbers is a ± whose lower line a
+// scan has lost, where the second is small and sums make no sense: 45+2 °C.
+func (p *parser) deviation(a operand, k int) (operand, bool) {
+	b, ok := p.operand(k + 1)
+	if !ok || b.sign != 0 {
+		return b, false
+	}
+	if p.is(k, kPM) {
+		return b, true
+	}
+	lost := p.is(k, kSign) && p.t[k].sign == '+' && !p.t[k].gap && !p.t[k+1].gap
+	u := unitOf(a, b)
+	return b, lost && (u.temperature() || u == Percent || u == MM) && p.value(b) <= p.value(a)/maxDeviation
 }
 
 // oneUnit reports whether all printed units are the same.

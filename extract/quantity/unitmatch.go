@@ -110,7 +110,7 @@ func (l *line) unitEnds(s spelling, end int) bool {
 	switch {
 	case next == '²' || next == '³' || next == 'Ω':
 		return false
-	case isLetter(last) && (isLetter(next) || next == '^'):
+	case isLetter(last) && (isLetter(next) && !l.timesAt(end) || next == '^'):
 		return false
 	case isDigit(last) && (isDigit(next) || l.at(end-2) == ' ' && l.timesAt(l.skip(end))): // "0.9 m 2 x 1.2 m"
 		return false
