@@ -15,13 +15,13 @@ func (l *line) nameToken(i int) token {
 	if l.at(k) == '.' {
 		word, k = word+".", k+1
 	}
-	switch wordRole(word) {
+	switch r := wordRole(word); r {
 	case telephone:
 		if end, digits := l.telephone(k); digits >= 5 {
 			return token{kind: kWord, j: end}
 		}
 	case standard, rank:
-		if end, ok := l.designation(k); ok {
+		if end, ok := l.designation(k, r); ok {
 			return token{kind: kWord, j: end}
 		}
 	}
@@ -75,14 +75,15 @@ func (l *line) nameEnd(i int) int {
 }
 
 // designation is where a standard's or a class's number ends: "61215-1:2021", "9001: 2015", "61730-1/-2", "2". A number with a
-// unit is none, nor one of full hundreds ("IEC 1500").
-func (l *line) designation(i int) (end int, ok bool) {
+// unit is none, nor is a standard's one of full hundreds ("IEC 1500") or a rank one of three digits ("Power class 405").
+func (l *line) designation(i int, r role) (end int, ok bool) {
 	k := l.skip(i)
 	for r := l.at(k); r == '=' || r == ':'; r = l.at(k) {
 		k = l.skip(k + 1)
 	}
 	n := l.digits(k)
-	if n == 0 || n <= 4 && n >= 3 && string(l.r[k+n-2:k+n]) == "00" {
+	hundreds := (n == 3 || n == 4) && string(l.r[k+n-2:k+n]) == "00"
+	if n == 0 || hundreds || r == rank && n > 2 {
 		return 0, false
 	}
 	end = k + n

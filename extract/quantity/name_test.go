@@ -17,6 +17,8 @@ func TestScanNames(t *testing.T) {
 		{"class", "Class 2", nil},
 		{"class, German", "Schutzklasse 2", nil},
 		{"type", "Fire Type 1", nil},
+		{"a power class is no rank", "Power class 405 410", []string{"single 405", "single 410"}},
+		{"nor is a type", "Type 405/HC", []string{"single 405"}},
 		{"air mass", "AM 1.5, 25 °C", []string{"single 25 °C"}},
 		{"air mass with spectrum", "AM1.5G", nil},
 		{"air mass, equals sign", "AM = 1,5", nil},

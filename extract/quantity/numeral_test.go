@@ -43,7 +43,7 @@ func TestScanNumbers(t *testing.T) {
 
 		{"space behind the point", "18. 3kg", []string{"single 18.3 kg"}},
 		{"space before the point", "0 .27", []string{"single 0.27"}},
-		{"space before the point, two digits", "50 .90", []string{"single 50.90"}},
+		{"space before the point, two digits", "40 .30", []string{"single 40.30"}},
 		{"space behind a nought's point", "-0. 27", []string{"single -0.27+"}},
 		{"a full stop is no point", "Note 1. 25 years", []string{"single 25 yr"}},
 		{"nor is a list's", "2. 40 mm frame", []string{"single 2", "single 40 mm"}},

@@ -17,7 +17,7 @@ var roles = map[role][]string{
 	standard: {"IEC", "ISO", "EN", "UL", "DIN", "VDE", "ASTM", "BS", "JIS", "GB", "CSA", "NF", "NZS", "CEI", "UNI", "UNE", "NBR", "IS", "SA", "OHSAS", "MCS", "TS", "NEMA"},
 	rank: {"IP", "MC", "AM", "class", "klasse", "classe", "clase", "klasa", "schutzklasse", "hagelschutzklasse", "type", "typ", "tipo", "level", "tier", "no.", "nr.", "rev", "rev.",
 		"ver", "ver.", "version", "edition", "ed.", "fig.", "fig", "figure", "table", "note", "page"},
-	telephone: {"tel", "tel.", "fax", "phone", "ph", "telefon", "telefax", "fon", "tél", "tél.", "hotline", "mobile", "teléfono", "telefono", "telefone"},
+	telephone: {"tel", "tel.", "telephone", "fax", "phone", "ph", "telefon", "telefax", "fon", "tél", "tél.", "hotline", "mobile", "teléfono", "telefono", "telefone"},
 	prefix:    {"DC", "AC", "AWG", "VDC", "Ø", "max", "min", "ca", "approx"},
 }
 

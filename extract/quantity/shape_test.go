@@ -46,7 +46,7 @@ func TestScanSpreads(t *testing.T) {
 		{"comma", "(0, +5) W", []string{"spread 0 5+ W"}},
 		{"to", "0 to +5 W", []string{"spread 0 5+ W"}},
 		{"units twice", "0 W ~ +5 W", []string{"spread 0 5+ W"}},
-		{"decimals", "0 ~+ 4.99 Wp", []string{"spread 0 4.99+d W"}},
+		{"decimals", "0 ~+ 4.9 Wp", []string{"spread 0 4.9+d W"}},
 		{"plus first, one percent sign", "+5/−0 %", []string{"spread 0+ 5+ %"}},
 		{"plus first, units twice", "+5 W / −0 W", []string{"spread 0+ 5+ W"}},
 		{"minus nought", "-0/+5", []string{"spread 0+ 5+"}},

@@ -73,7 +73,7 @@ func TestScanUnits(t *testing.T) {
 
 		{"kg and lb", "20.6 kg (45.4 lb)", []string{"single 20.6 kg", "single 45.4 lb"}},
 		{"lbs", "45.4 lbs.", []string{"single 45.4 lb"}},
-		{"kgs", "22.3 kgs", []string{"single 22.3 kg"}},
+		{"kgs", "24.5 kgs", []string{"single 24.5 kg"}},
 		{"Chinese", "24.5公斤", []string{"single 24.5 kg"}},
 		{"Pa", "5400Pa", []string{"single 5400 Pa"}},
 		{"pascal", "5400 Pascal", []string{"single 5400 Pa"}},
