@@ -142,7 +142,11 @@ func yields(f Finding, found []Finding) bool {
 		return false
 	}
 	for _, g := range found {
-		if g.Level >= f.Level && slices.Contains(r.Yields, g.Rule) && share(f.Fields, g.Fields) {
+		if g.Level < f.Level || !slices.Contains(r.Yields, g.Rule) || !share(f.Fields, g.Fields) {
+			continue
+		}
+		// of two rules that yield to each other, the graver finding stays; of two alike, the first in the book
+		if other, ok := Lookup(g.Rule); g.Level > f.Level || ok && (!slices.Contains(other.Yields, f.Rule) || slices.Index(book, other) < slices.Index(book, r)) {
 			return true
 		}
 	}
