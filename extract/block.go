@@ -154,6 +154,9 @@ func (v *view) rowBlock(group []*row) *block {
 	for i, r := range group {
 		values[i] = fitting(r, r.concept)
 	}
+	if oneEach(values) {
+		return v.listBlock(group, values)
+	}
 	centers := columnCenters(values)
 	if len(centers) == 0 {
 		return nil
@@ -171,6 +174,31 @@ func (v *view) rowBlock(group []*row) *block {
 		}
 		b.file(r.concept, values[i])
 	}
+	return b
+}
+
+// oneEach: nearly every row has just one value: a list of one class, whose values need not stand in one column.
+func oneEach(rows [][]value) bool {
+	ones := 0
+	for _, row := range rows {
+		if len(row) == 1 {
+			ones++
+		}
+	}
+	return len(rows) >= 2 && ones*4 >= len(rows)*3
+}
+
+// listBlock builds the table of a one-class list: of each row the value next to its label.
+func (v *view) listBlock(group []*row, values [][]value) *block {
+	b := &block{page: v.page.Number, box: group[0].box, first: group[0]}
+	c := newColumn()
+	for i, r := range group {
+		val := values[i][0]
+		b.box = b.box.Union(r.box).Union(val.box)
+		c.x += val.center() / float64(len(group))
+		c.put(r.concept, val)
+	}
+	b.columns = []*column{c}
 	return b
 }
 

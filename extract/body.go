@@ -30,7 +30,11 @@ func dimensions(d *document, r *row) {
 			if q.Shape != quantity.Product || len(q.Terms) < 2 {
 				continue
 			}
-			d.sides(r.text(), c, q, unit, labelled)
+			score := labelled * r.weight
+			if len(q.Terms) == 2 {
+				score *= 0.85 // all three sides say more: a folded size, an opening
+			}
+			d.sides(r.text(), c, q, unit, score)
 		}
 	}
 }

@@ -1,7 +1,9 @@
 package extract
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 
 	"pvtally/extract/label"
 	"pvtally/extract/quantity"
@@ -13,6 +15,9 @@ func cellsFact(d *document, r *row) {
 		return
 	}
 	for _, c := range r.values {
+		if d.stringsOf(r, c) {
+			continue
+		}
 		for i, q := range c.quantities {
 			end := len(c.text)
 			if i+1 < len(c.quantities) {
@@ -181,3 +186,24 @@ func (d *document) technology(all label.Found, rows []*row) {
 
 // technologyAtoms are the words of the lexicon that name technologies.
 var technologyAtoms = []string{"mono", "multi", "mono-perc", "mono-n", "topcon", "hjt", "ibc", "cdte", "cigs", "a-si", "tandem"}
+
+var stringsPattern = regexp.MustCompile(`(?i)^(\d{1,2})\s*(?:x\s*)?(?:strings?|strang|stränge|chaînes?|cadenas?|stringhe)\s+\pL{1,4}\s+(\d{1,3})\b`)
+
+// stringsOf reads "6 strings of 24": the cells are the product.
+func (d *document) stringsOf(r *row, c *cell) bool {
+	m := stringsPattern.FindStringSubmatchIndex(c.text)
+	if m == nil {
+		return false
+	}
+	a, _ := strconv.Atoi(c.text[m[2]:m[3]])
+	b, _ := strconv.Atoi(c.text[m[4]:m[5]])
+	if n := a * b; n >= 20 && n <= 400 {
+		d.ledger.add(claim{field: "/cell/count", literal: itoa(n), printed: c.text[m[0]:m[1]], label: r.text(), page: c.page, box: c.boxOf(m[0], m[1]), by: c.by, score: labelled * 0.8, note: "product of the printed strings"})
+	}
+	for _, q := range c.quantities {
+		if q.Shape == quantity.Product {
+			d.cellQuantity(r, c, q, label.Found{}, 1)
+		}
+	}
+	return true
+}

@@ -28,6 +28,7 @@ var facts = map[label.Concept]fact{
 	"gamma_pmax":    coefficient("/thermal/gamma_pmax_pct_per_k", "/thermal/gamma_pmax_w_per_k", quantity.WPerK),
 	"tol":           powerTolerance,
 	"class":         classTolerance,
+	"lowlight":      lowLightRow,
 	"uncertainty":   percent("/tolerance/measurement_pct"),
 	"tol_voc":       percent("/tolerance/voc_pct"),
 	"tol_isc":       percent("/tolerance/isc_pct"),

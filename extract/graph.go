@@ -90,6 +90,14 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 			ends = append(ends, l)
 		}
 	}
+	if len(ends) == 0 || last == left+0.75*width {
+		ends = nil
+		for _, l := range labels { // a curve's end may be marked on the scale
+			if l.v < 95 && l.x() < left+0.1*width {
+				ends = append(ends, l)
+			}
+		}
+	}
 	if len(ends) > 0 {
 		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, func(a, b shareLabel) int { return cmp.Compare(a.v, b.v) }), false)
 	}

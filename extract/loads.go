@@ -125,10 +125,22 @@ func sideOf(before, after string) string {
 			}
 		}
 	}
-	if s := cmp.Or(sideWord(before), signSide(before)); s != "" {
-		return s
+	return cmp.Or(lastSide(before), signSide(before), sideWord(after))
+}
+
+// lastSide is the side that the last word before a figure names.
+func lastSide(text string) string {
+	for _, m := range slices.Backward(label.Find(text).Matches) {
+		for _, a := range m.Atoms {
+			switch a {
+			case "front", "snow":
+				return "front"
+			case "rear", "windload", "wind":
+				return "rear"
+			}
+		}
 	}
-	return sideWord(after)
+	return ""
 }
 
 func sideWord(text string) string {

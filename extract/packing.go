@@ -56,18 +56,24 @@ func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Fou
 	}
 	v := q.Terms[0].Value
 	rank := container(f)
+	if over, ok := d.containerOver(c); ok {
+		if over == 0 && (f.Any("palletcount", "container") || rank > 0) {
+			return // the column of another container
+		}
+		rank = max(rank, over)
+	}
 	switch {
 	case f.Has("truck"):
-	case f.Has("palletcount") || f.Has("pallet") && rank > 0 && countsPallets(r, c, q):
+	case f.Has("palletcount") || f.Has("pallet") && container(f) > 0 && countsPallets(r, c, q):
 		if rank == 0 {
 			rank = 0.8
 		}
 		if v >= 4 && v <= 100 {
 			d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*rank)
 		}
-	case rank > 0 && v >= 50:
+	case rank > 0 && v >= 50 && (container(f) > 0 || !f.Has("pallet")):
 		d.claim("/packing/modules_per_container", r, c, q, 0, q.Unit, 50, 3000, labelled*rank)
-	case f.Has("pallet") && rank == 0 && !f.Has("container20"):
+	case f.Has("pallet") && container(f) == 0 && !f.Has("container20"):
 		d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)
 	}
 }
@@ -119,4 +125,25 @@ func (d *document) packedSentence(c clause) {
 	case rank == 0 && after.Has("pallet") && v >= 2 && v <= 100:
 		d.ledger.add(c.claim("/packing/modules_per_pallet", 0, worded))
 	}
+}
+
+// containerOver ranks the container that heads a figure's column, where the lines above name one there.
+func (d *document) containerOver(c *cell) (float64, bool) {
+	for _, v := range d.views {
+		if v.page.Number != c.page {
+			continue
+		}
+		for i := c.line - 1; i >= 0 && c.base-v.lines[i].Baseline < 9*c.size; i-- {
+			for k := range v.cells[i] {
+				h := &v.cells[i][k]
+				if min(h.box.X1, c.box.X1) <= max(h.box.X0, c.box.X0) {
+					continue
+				}
+				if f := label.Find(h.text); f.Any("container20", "container40", "container40hq", "truck") {
+					return container(f), true
+				}
+			}
+		}
+	}
+	return 0, false
 }

@@ -124,6 +124,9 @@ func (d *document) pattern() (string, *cell) {
 		for i := range v.cells {
 			for k := range v.cells[i] {
 				c := &v.cells[i][k]
+				if m := spacedPattern.FindStringSubmatch(c.text); m != nil {
+					return m[1], c
+				}
 				if at := namePattern.FindStringIndex(c.text); at != nil && at[1]-at[0] > 4 {
 					if tail := strings.TrimSpace(c.text[at[1]:]); len(tail) > 0 && len(tail) <= 8 && tail == strings.ToUpper(tail) {
 						return c.text[at[0]:at[1]] + " " + tail, c
@@ -177,4 +180,41 @@ func footnote(f *flow) float64 {
 func ofAll(sentence string) bool {
 	f := label.Find(sentence)
 	return f.Any("tol", "uncertainty") && f.Has("pmax") && f.Has("voc") && f.Has("isc")
+}
+
+// lowLightRow reads a labelled row: an efficiency at low irradiance relative to STC's, or its reduction. The irradiance stands in the label or the words around.
+func lowLightRow(d *document, r *row) {
+	f := d.flowOf(r.label[0])
+	if f == nil || !strings.Contains(f.text, "200") {
+		return
+	}
+	r.each(func(c *cell, q quantity.Quantity) {
+		v := abs(q.Terms[0].Value)
+		k, ok := claimOf("/low_light/relative_efficiency_pct", c, r.text(), q, 0, quantity.Percent, labelled*r.weight)
+		n, err := schema.ParseNumber(strings.TrimPrefix(k.literal, "-"))
+		switch {
+		case !ok || err != nil || q.Unit != quantity.Percent:
+			return
+		case v >= 85 && v <= 100:
+		case v > 0 && v < 10:
+			k.literal, k.note = complement(n), "complement of the printed loss"
+		default:
+			return
+		}
+		d.ledger.add(k)
+		if at := strings.Index(f.text, "200"); at >= 0 {
+			box, by := f.place(at, at+3)
+			d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: "200", printed: "200", unit: "W/m2", label: r.text(), page: f.page, box: box, by: by, score: worded})
+		}
+	})
+}
+
+// flowOf is the flow that holds a cell.
+func (d *document) flowOf(c *cell) *flow {
+	for _, f := range d.flows {
+		if f.page == c.page && slices.Contains(f.runs, c.run) {
+			return f
+		}
+	}
+	return nil
 }

@@ -65,7 +65,8 @@ func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
 func (d *document) warrantyShare(c clause, i int, clauses []clause, before, after, near, whole label.Found) {
 	v := c.q.Terms[0].Value
 	isFirst := near.Has("firstyear")
-	yearly := near.Has("annual") || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
+	slash := strings.HasPrefix(strings.TrimSpace(c.after), "/") && after.Has("year")
+	yearly := slash || near.Has("annual") || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
 		d.firstYearOutput(c, worded)

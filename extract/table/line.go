@@ -91,7 +91,7 @@ func baselines(words []page.Word) [][]page.Word {
 	for _, w := range sorted {
 		if n := len(rows); n > 0 {
 			first, last := rows[n-1][0], rows[n-1][len(rows[n-1])-1]
-			near := sameBaseline * min(w.Size, last.Size)
+			near := sameBaseline * min(w.Size, largest(rows[n-1]))
 			if w.Baseline-last.Baseline <= near && w.Baseline-first.Baseline <= 1.5*sameBaseline*max(w.Size, first.Size) {
 				rows[n-1] = append(rows[n-1], w)
 				continue
@@ -100,6 +100,14 @@ func baselines(words []page.Word) [][]page.Word {
 		rows = append(rows, []page.Word{w})
 	}
 	return rows
+}
+
+func largest(row []page.Word) float64 {
+	size := 0.0
+	for _, w := range row {
+		size = max(size, w.Size)
+	}
+	return size
 }
 
 // attachScripts moves sub- and superscripts into the line of the word they touch.
