@@ -66,8 +66,8 @@ func FitNameplate(m Nameplate) (Fit, error) {
 	bound := BoundIdeality
 	if m.slack(hi) < 0 {
 		hi = root(m.slack, lo, hi, 1e-9*unit)
-		for m.slack(hi) < 0 { // the root's last bit may stand on the wrong side
-			hi -= 1e-9 * unit
+		for step := 1e-9 * unit; m.slack(hi) < 0; step *= 2 { // the root's last bit may stand on the wrong side
+			hi = max(hi-step, lo)
 		}
 		if bound = BoundShunt; -m.slope(hi, 0) < m.slope(hi, m.shuntless(hi)) {
 			bound = BoundSeries
