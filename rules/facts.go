@@ -23,6 +23,8 @@ type facts struct {
 	width   Value
 	area    relate.Interval // m2, All where not known
 	rank    []int           // the classes by ascending Pmax
+	nmot    []operating     // the classes' tables at NMOT, as far as they are printed
+	noct    []operating
 }
 
 // Coefficient is a temperature coefficient in %/K from whichever form the sheet prints, with β and γ made negative: a lost sign is thermal/sign's to report, once.
@@ -46,7 +48,7 @@ type fitting struct {
 }
 
 func (f *facts) empty() facts {
-	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits[:0], rank: f.rank[:0]}
+	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits[:0], rank: f.rank[:0], nmot: f.nmot[:0], noct: f.noct[:0]}
 }
 
 func (f *facts) gather(p *Pass) {
@@ -73,6 +75,8 @@ func (f *facts) gather(p *Pass) {
 		}
 		f.rank[at] = i
 	}
+	f.nmot = p.operatings(f.nmot, "nmot", func(m *schema.Model) *schema.Electrical { return &m.NMOT })
+	f.noct = p.operatings(f.noct, "noct", func(m *schema.Model) *schema.Electrical { return &m.NOCT })
 	if len(f.stc) > 0 {
 		f.series = seriesCells(f.count.V, s.Cell, f.stc[len(f.stc)/2].Voc.V, f.env[envelope.VocCell])
 	}

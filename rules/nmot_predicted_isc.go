@@ -13,7 +13,7 @@ var nmotPredictedIsc, noctPredictedIsc = twice(Rule{
 	Needs:  []string{"models[].nmot.isc_a", "models[].stc.isc_a", "thermal.nmot_c or thermal.noct_c"},
 	Yields: []string{"nmot/order", "nmot/copied"},
 }, func(p *Pass, o *operating) {
-	if expected, _, _ := p.translated(o); o.Isc.Printed() {
-		p.predicted(&o.Isc, &p.stc[o.i].Isc, expected, o, &p.coef[o.i].Alpha.src)
+	if p.translate(o); o.Isc.Printed() {
+		p.predicted(&o.Isc, &p.stc[o.i].Isc, o.isc, o, &p.coef[o.i].Alpha.src)
 	}
 })

@@ -22,8 +22,8 @@ var nmotPredictedPower, noctPredictedPower = twice(Rule{
 	Yields:  []string{"nmot/order", "nmot/copied", "nmot/power-product"},
 	Caution: "",
 }, func(p *Pass, o *operating) {
-	if _, _, expected := p.translated(o); o.Pmax.Printed() {
-		p.predicted(&o.Pmax, &p.stc[o.i].Pmax, expected, o, &p.coef[o.i].Gamma.src)
+	if p.translate(o); o.Pmax.Printed() {
+		p.predicted(&o.Pmax, &p.stc[o.i].Pmax, o.pmax, o, &p.coef[o.i].Gamma.src)
 	}
 })
 

@@ -14,7 +14,7 @@ var nmotPredictedVoc, noctPredictedVoc = twice(Rule{
 	Yields:  []string{"nmot/order", "nmot/copied"},
 	Caution: voltageCaution,
 }, func(p *Pass, o *operating) {
-	if _, expected, _ := p.translated(o); o.Voc.Printed() {
-		p.predicted(&o.Voc, &p.stc[o.i].Voc, expected, o, &p.coef[o.i].Beta.src)
+	if p.translate(o); o.Voc.Printed() {
+		p.predicted(&o.Voc, &p.stc[o.i].Voc, o.voc, o, &p.coef[o.i].Beta.src)
 	}
 })

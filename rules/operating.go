@@ -13,6 +13,10 @@ type operating struct {
 	Electrical
 	i           int
 	temperature Value
+	translated  bool // what follows is known
+	isc         relate.Interval
+	voc         relate.Interval
+	pmax        relate.Interval
 }
 
 // twice makes the NMOT rule and the NOCT rule of one text: NMOT in it becomes NOCT.
@@ -36,17 +40,21 @@ func twice(r Rule, check func(*Pass, *operating)) (nmot, noct *Rule) {
 	second.Settings = append([]Setting(nil), r.Settings...)
 	first := r
 	first.Check = func(p *Pass) {
-		p.operatings("nmot", func(m *schema.Model) *schema.Electrical { return &m.NMOT }, check)
+		for i := range p.nmot {
+			check(p, &p.nmot[i])
+		}
 	}
 	second.Check = func(p *Pass) {
-		p.operatings("noct", func(m *schema.Model) *schema.Electrical { return &m.NOCT }, check)
+		for i := range p.noct {
+			check(p, &p.noct[i])
+		}
 	}
 	return &first, &second
 }
 
-// operatings checks every class that has the condition's table. Its temperature is the condition's own; where the sheet prints only
+// operatings lists every class that has the condition's table. Its temperature is the condition's own; where the sheet prints only
 // the other's (one sheet in five does), that one serves, and findings name it.
-func (p *Pass) operatings(name string, table func(*schema.Model) *schema.Electrical, check func(*Pass, *operating)) {
+func (p *Pass) operatings(out []operating, name string, table func(*schema.Model) *schema.Electrical) []operating {
 	t := &p.Sheet.Thermal
 	nmot, noct := p.value(t.NMOT, "thermal", "nmot_c", -1, -1), p.value(t.NOCT, "thermal", "noct_c", -1, -1)
 	own, other := nmot, noct
@@ -61,17 +69,21 @@ func (p *Pass) operatings(name string, table func(*schema.Model) *schema.Electri
 		if m.Pmax.IsZero() && m.Vmp.IsZero() && m.Imp.IsZero() && m.Voc.IsZero() && m.Isc.IsZero() {
 			continue
 		}
-		o := operating{p.electrical(m, name, i, -1), i, own}
-		check(p, &o)
+		out = append(out, operating{Electrical: p.electrical(m, name, i, -1), i: i, temperature: own})
 	}
+	return out
 }
 
 const operatingIrradiance = 800
 
-// translated is what a class's STC values become at 800 W/m2 and the printed temperature: Isc and Pmax by the printed coefficients, Voc by the coefficient and
+// translate finds what a class's STC values become at 800 W/m2 and the printed temperature: Isc and Pmax by the printed coefficients, Voc by the coefficient and
 // the logarithm of the irradiance; Pmax also by the fitted single-diode model, both forms within the interval. All where something is missing.
-func (p *Pass) translated(o *operating) (isc, voc, pmax relate.Interval) {
-	isc, voc, pmax = relate.All, relate.All, relate.All
+func (p *Pass) translate(o *operating) {
+	if o.translated {
+		return
+	}
+	o.translated = true
+	o.isc, o.voc, o.pmax = relate.All, relate.All, relate.All
 	if !o.temperature.Printed() {
 		return
 	}
@@ -82,7 +94,7 @@ func (p *Pass) translated(o *operating) (isc, voc, pmax relate.Interval) {
 		if c.Alpha.Known() && c.Alpha.V > 0 {
 			factor = factor.Mul(c.Alpha.Mul(rise).Scale(0.01).Add(relate.Exactly(1)))
 		}
-		isc = e.Isc.Mul(factor)
+		o.isc = e.Isc.Mul(factor)
 	}
 	fit, ok, _ := p.Fit(o.i)
 	if e.Voc.Printed() && c.Beta.Known() {
@@ -93,19 +105,18 @@ func (p *Pass) translated(o *operating) (isc, voc, pmax relate.Interval) {
 		}
 		lo := physics.VoltageAt(e.Voc.Lo, c.Beta.Lo/100, a.Hi, operatingIrradiance, o.temperature.Hi)
 		hi := physics.VoltageAt(e.Voc.Hi, c.Beta.Hi/100, a.Lo, operatingIrradiance, o.temperature.Lo)
-		voc = relate.Interval{Lo: lo, Hi: hi}
+		o.voc = relate.Interval{Lo: lo, Hi: hi}
 	}
 	if e.Pmax.Printed() && c.Gamma.Known() {
 		factor := c.Gamma.Mul(rise).Scale(0.01).Add(relate.Exactly(1)).Scale(operatingIrradiance / physics.STCIrradiance)
-		pmax = e.Pmax.Mul(factor)
+		o.pmax = e.Pmax.Mul(factor)
 		if ok {
 			gap, _ := gapOf(p.Sheet.Cell.Technology)
 			model := fit.At(operatingIrradiance, o.temperature.V, max(c.Alpha.V, 0)/100*e.Isc.V, gap).MPP().Power()
 			// the model knows the irradiance better than the coefficient, the coefficient the temperature: a model far from it has no say
-			if m := pmax.Mid(); model > 0.97*m && model < 1.03*m {
-				pmax = pmax.Hull(relate.Exactly(model))
+			if m := o.pmax.Mid(); model > 0.97*m && model < 1.03*m {
+				o.pmax = o.pmax.Hull(relate.Exactly(model))
 			}
 		}
 	}
-	return isc, voc, pmax
 }

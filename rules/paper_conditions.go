@@ -32,7 +32,10 @@ var paperConditions = &Rule{
 				name string
 				want float64
 			}{{k.is.Irradiance, "irradiance_w_m2", k.irradiance}, {k.is.RearIrradiance, "rear_irradiance_w_m2", k.rear}, {k.is.Ambient, "ambient_c", k.ambient}, {k.is.Wind, "wind_m_s", k.wd}, {k.is.CellTemp, "cell_c", k.cell}, {k.is.AirMass, "air_mass", k.mass}} {
-				if v := p.value(f.n, "conditions/"+k.name, f.name, -1, -1); v.Printed() && f.want != 0 && v.V != f.want {
+				if f.n.IsZero() || f.want == 0 || f.n.Float() == f.want {
+					continue
+				}
+				if v := p.value(f.n, "conditions/"+k.name, f.name, -1, -1); v.Printed() {
 					p.Report(Warning, Finding{Message: fmt.Sprintf("%s at %s is %s, the standard's is %s", v.Symbol(), upper(k.name), v, around(f.want)), Implied: []string{around(f.want)}}, &v)
 				}
 			}

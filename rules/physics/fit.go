@@ -73,17 +73,17 @@ func FitNameplate(m Nameplate) (Fit, error) {
 			bound = BoundSeries
 		}
 	}
-	steeper := func(a float64) float64 { return m.diode(a).Beta(m.Alpha, m.Gap) - m.Beta }
+	steeper := func(a float64) float64 { return m.diode(a).betaFrom(m.Voc, m.Alpha, m.Gap) - m.Beta }
 	a := hi
 	switch {
 	case steeper(hi) >= 0: // nothing physical falls as steeply as printed
 	case steeper(lo) <= 0:
 		a, bound = lo, BoundIdeality
 	default:
-		a, bound = root(steeper, lo, hi, 1e-10*unit), ""
+		a, bound = root(steeper, lo, hi, 1e-9*unit), ""
 	}
 	d := m.diode(a)
-	return Fit{Diode: d, Ideality: a / unit, Beta: d.Beta(m.Alpha, m.Gap), Bound: bound}, nil
+	return Fit{Diode: d, Ideality: a / unit, Beta: d.betaFrom(m.Voc, m.Alpha, m.Gap), Bound: bound}, nil
 }
 
 // Solvable reports that some physical curve exists, whatever its coefficient of Voc.

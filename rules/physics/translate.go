@@ -32,6 +32,9 @@ func (d Diode) At(irradiance, celsius, alpha float64, gap Gap) Diode {
 const betaStep = 2
 
 // Beta is the model's coefficient of Voc in V/K at STC, over a step of 2 K.
-func (d Diode) Beta(alpha float64, gap Gap) float64 {
-	return (d.At(STCIrradiance, STCTemperature+betaStep, alpha, gap).Voc() - d.Voc()) / betaStep
+func (d Diode) Beta(alpha float64, gap Gap) float64 { return d.betaFrom(d.Voc(), alpha, gap) }
+
+// betaFrom is Beta where Voc at STC is already known.
+func (d Diode) betaFrom(voc, alpha float64, gap Gap) float64 {
+	return (d.At(STCIrradiance, STCTemperature+betaStep, alpha, gap).Voc() - voc) / betaStep
 }
