@@ -4,11 +4,13 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"iter"
 	"os"
 
 	"github.com/spf13/cobra"
 
+	"pvtally/cmd/internal/policy"
 	"pvtally/cmd/internal/report"
 	"pvtally/rules"
 )
@@ -16,10 +18,12 @@ import (
 // checking is what the check command was asked for.
 type checking struct {
 	work
-	output string
-	failOn string
-	format report.Format
-	limit  rules.Level
+	output, failOn   string
+	policy, baseline string
+	writeBaseline    bool
+	format           report.Format
+	law              *law
+	limit            rules.Level
 }
 
 func (c Command) checkCommand() *cobra.Command {
@@ -28,24 +32,31 @@ func (c Command) checkCommand() *cobra.Command {
 		Use:   "check FILE…",
 		Short: "Check that the numbers of records or datasheets tally",
 		Long: `check judges records, or datasheets, which it reads first. Exit code: 0 nothing at or above --fail-on,
-1 findings at or above it, 2 the command line is wrong, 3 an input could not be read.`,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := opt.validate(c); err != nil {
-				return err
-			}
-			return opt.run(cmd.Context(), &run{Command: c, work: opt.work}, args)
-		},
+1 findings at or above it, 2 the command line or a policy file is wrong, 3 an input could not be read.`,
 	}
 	opt.flags(cmd)
 	cmd.Flags().StringVar(&opt.output, "output", "text", "`format`: "+report.Names())
 	cmd.Flags().StringVar(&opt.failOn, "fail-on", "error", "the `level` from which findings fail the check: error, warning, note or never")
+	cmd.Flags().StringVar(&opt.policy, "policy", "", "the policy `file`; without it "+policy.FileName+" is looked for from the inputs' folder upwards")
+	cmd.Flags().StringVar(&opt.baseline, "baseline", "", "a `file` of findings that are known and not shown")
+	cmd.Flags().BoolVar(&opt.writeBaseline, "write-baseline", false, "write the findings of this run to the baseline, instead of a report")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := opt.validate(c, args, cmd.Flags().Changed("fail-on")); err != nil {
+			return err
+		}
+		r := &run{Command: c, work: opt.work}
+		if opt.writeBaseline {
+			return opt.newBaseline(cmd.Context(), r, args)
+		}
+		return opt.run(cmd.Context(), r, args)
+	}
 	return cmd
 }
 
 // never is a level that no finding reaches.
 const never = rules.Error + 1
 
-func (opt *checking) validate(c Command) error {
+func (opt *checking) validate(c Command, args []string, limited bool) error {
 	var ok bool
 	if opt.format, ok = report.Lookup(opt.output); !ok {
 		return fmt.Errorf("--output %q: one of %s", opt.output, report.Names())
@@ -53,31 +64,52 @@ func (opt *checking) validate(c Command) error {
 	if opt.format.Binary && opt.out == "" && isTerminal(c.Stdout) {
 		return fmt.Errorf("--output %s is not for a terminal: add --out FILE", opt.output)
 	}
+	if opt.writeBaseline && opt.baseline == "" {
+		return errors.New("--write-baseline needs --baseline FILE")
+	}
 	var err error
-	if opt.limit, err = rules.ParseLevel(opt.failOn); err != nil {
-		if opt.failOn != "never" {
-			return fmt.Errorf("--fail-on %q: error, warning, note or never", opt.failOn)
-		}
-		opt.limit = never
+	if opt.law, err = newLaw(opt.policy, opt.baseline, opt.writeBaseline, args); err != nil {
+		return err
+	}
+	if opt.limit, err = opt.law.limit(opt.failOn, limited); err != nil {
+		return err
 	}
 	return opt.work.validate()
 }
 
 func (opt *checking) run(ctx context.Context, r *run, args []string) error {
-	o, err := r.create(opt.out)
+	o, err := r.open(opt.out)
 	if err != nil {
-		return outcome{Unread, err}
+		return unwritten(err)
 	}
 	worst := rules.Level(0)
-	err = opt.format.Write(o, report.Run{
+	of := report.Run{
 		Version: version(),
 		Colour:  opt.out == "" && isTerminal(r.Stdout) && os.Getenv("NO_COLOR") == "",
 		Limit:   opt.limit,
-		Rules:   rules.All(),
-		Entries: opt.entries(ctx, r, args, &worst),
-	})
+		Rules:   append(rules.All(), policy.Required),
+		Entries: func(yield func(report.Entry) bool) {
+			for e := range opt.entries(ctx, r, args) {
+				if e.Sheet != nil {
+					for _, f := range e.Sheet.Findings {
+						worst = max(worst, f.Level)
+					}
+				}
+				if !yield(e) {
+					return
+				}
+			}
+		},
+	}
+	if opt.law.policy != nil || opt.baseline != "" {
+		of.Silenced = opt.law.silenced
+	}
+	err = opt.format.Write(o, of)
 	if err = o.finish(errors.Join(err, ctx.Err())); err != nil && ctx.Err() == nil {
-		return outcome{Unread, err}
+		return unwritten(err)
+	}
+	for _, s := range opt.law.silenced().Stale {
+		r.warn("%s", s)
 	}
 	if worst >= opt.limit {
 		return r.result(ctx, outcome{Found, errSaid})
@@ -85,18 +117,52 @@ func (opt *checking) run(ctx context.Context, r *run, args []string) error {
 	return r.result(ctx, nil)
 }
 
-// entries judges every record where it is loaded and hands the results on in input order.
-func (opt *checking) entries(ctx context.Context, r *run, args []string, worst *rules.Level) iter.Seq[report.Entry] {
+// entries are the judged records and the unread inputs in input order, without what policy and baseline accept.
+func (opt *checking) entries(ctx context.Context, r *run, args []string) iter.Seq[report.Entry] {
 	return func(yield func(report.Entry) bool) {
-		for in, judged := range each(ctx, r, args, judge) {
-			if in.unread != nil && !yield(report.Entry{Unread: in.unread}) {
+		list := opt.judged(ctx, r, args)
+		if !opt.format.Stream {
+			list = opt.law.across(list)
+		}
+		for j := range list {
+			if j.Sheet != nil {
+				opt.law.keep(j.input, j.Sheet)
+			}
+			if !yield(j.Entry) {
 				return
 			}
-			for _, sheet := range judged {
-				for _, f := range sheet.Findings {
-					*worst = max(*worst, f.Level)
-				}
-				if !yield(report.Entry{Sheet: sheet}) {
+		}
+	}
+}
+
+// judged is one entry with what only the command knows of it.
+type judged struct {
+	report.Entry
+	input  input
+	source string // checksum of the datasheet that the record names, where the file is there
+}
+
+// judged judges every record where it is loaded.
+func (opt *checking) judged(ctx context.Context, r *run, args []string) iter.Seq[judged] {
+	judge := func(in loaded) []judged {
+		var list []judged
+		for _, sheet := range in.sheets {
+			j := judged{input: in.input, Entry: report.Entry{Sheet: &report.Sheet{
+				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Locate: locator(in)}}}
+			if !opt.format.Stream {
+				j.source = sourceSum(in.input, sheet)
+			}
+			list = append(list, j)
+		}
+		return list
+	}
+	return func(yield func(judged) bool) {
+		for in, list := range each(ctx, r, args, judge) {
+			if in.unread != nil {
+				list = []judged{{Entry: report.Entry{Unread: in.unread}}}
+			}
+			for _, j := range list {
+				if !yield(j) {
 					return
 				}
 			}
@@ -104,10 +170,31 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string, worst *
 	}
 }
 
-func judge(in loaded) []*report.Sheet {
-	var list []*report.Sheet
-	for _, sheet := range in.sheets {
-		list = append(list, &report.Sheet{File: in.name, Record: sheet, Findings: rules.Check(sheet, rules.Options{}), Locate: locator(in)})
+// newBaseline writes the findings of the run to the baseline. A run that could not look everywhere must not: what it did not see
+// would count as new afterwards.
+func (opt *checking) newBaseline(ctx context.Context, r *run, args []string) error {
+	opt.format.Stream = false
+	b := &policy.Baseline{}
+	for j := range opt.law.across(opt.judged(ctx, r, args)) {
+		if j.Sheet == nil {
+			continue
+		}
+		opt.law.keep(j.input, j.Sheet)
+		for _, f := range j.Sheet.Findings {
+			b.Findings = append(b.Findings, policy.Name(recordID(j.input, j.Sheet, opt.baseline), j.Sheet.Record, f))
+		}
 	}
-	return list
+	if err := r.result(ctx, nil); err != nil {
+		r.warn("the baseline %q was not written", opt.baseline)
+		return err
+	}
+	text, err := b.Encode()
+	if err == nil {
+		err = r.save(opt.baseline, text)
+	}
+	if err != nil {
+		return unwritten(err)
+	}
+	_, err = io.WriteString(r.Stdout, fmt.Sprintf("%d known findings written to %s\n", len(b.Findings), report.Plain(opt.baseline)))
+	return unwritten(err)
 }

@@ -30,7 +30,7 @@ func (c Command) readCommand() *cobra.Command {
 		Long: `read turns datasheets into sheet records. One record prints as one JSON document, several as JSON Lines.
 A value is stored as it is printed, wrong or not; what could not be decided stands under "unresolved".`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := opt.validate(); err != nil {
+			if err := opt.validate(c); err != nil {
 				return err
 			}
 			r := &run{Command: c, work: opt.work, words: opt.words}
@@ -42,23 +42,26 @@ A value is stored as it is printed, wrong or not; what could not be decided stan
 	}
 	opt.flags(cmd)
 	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`")
-	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records: `csv`")
+	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records: `csv` or xlsx")
 	cmd.Flags().BoolVar(&opt.words, "words", false, "print what the reader saw: every word with its page and box")
 	cmd.MarkFlagsMutuallyExclusive("into", "table", "words")
 	cmd.MarkFlagsMutuallyExclusive("into", "out")
 	return cmd
 }
 
-func (opt *reading) validate() error {
-	if opt.table != "" && opt.table != "csv" {
-		return fmt.Errorf("--table %q: csv is possible", opt.table)
+func (opt *reading) validate(c Command) error {
+	if opt.table != "" && tables[opt.table] == nil {
+		return fmt.Errorf("--table %q: csv or xlsx", opt.table)
+	}
+	if opt.table == "xlsx" && opt.out == "" && isTerminal(c.Stdout) {
+		return errors.New("--table xlsx is not for a terminal: add --out FILE")
 	}
 	return opt.work.validate()
 }
 
 // write sends everything to one place.
 func (opt *reading) write(ctx context.Context, r *run, args []string) error {
-	o, err := r.create(opt.out)
+	o, err := r.open(opt.out)
 	if err != nil {
 		return outcome{Unread, err}
 	}
@@ -119,16 +122,10 @@ func place(in input, sheet *schema.Sheet, folder string) {
 			source = filepath.Join(filepath.Dir(in.path), source)
 		}
 	}
-	if source == "" {
-		sheet.Source.File = ""
-		return
+	if source != "" {
+		source = relative(folder, source)
 	}
-	from, err1 := filepath.Abs(folder)
-	to, err2 := filepath.Abs(source)
-	if rel, err := filepath.Rel(from, to); errors.Join(err1, err2, err) == nil {
-		source = rel
-	}
-	sheet.Source.File = filepath.ToSlash(source)
+	sheet.Source.File = source
 }
 
 // folder writes one file a record.

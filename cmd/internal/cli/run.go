@@ -62,7 +62,7 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 			l.known = sources(ctx, r.work.jobs, list)
 		}
 		r.bar = newProgress(r.Stderr, list)
-		r.Stderr, r.Stdout = r.bar.over(r.Stderr), r.bar.over(r.Stdout)
+		r.Stderr = r.bar.over(r.Stderr)
 		l.progress = r.bar
 		defer r.bar.stop()
 
@@ -96,6 +96,15 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 
 // nothing is for commands that do no work of their own on the goroutines.
 func nothing(loaded) struct{} { return struct{}{} }
+
+// open is the output of the run; what goes to standard output takes the bar off the screen first.
+func (r *run) open(path string) (*output, error) {
+	o, err := r.create(path)
+	if err == nil && o.file == nil {
+		o.Writer = writer(func(b []byte) (int, error) { return r.bar.over(r.Stdout).Write(b) })
+	}
+	return o, err
+}
 
 // refuse says and counts what could not be done with an input.
 func (r *run) refuse(u *report.Unread) {

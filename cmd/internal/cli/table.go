@@ -38,6 +38,12 @@ var columns = strings.Fields(`
 	packing.modules_per_pallet packing.pallets_per_container packing.modules_per_container
 	certificates`)
 
+// tables are the forms of a class table.
+var tables = map[string]func(io.Writer, iter.Seq[[]report.Cell]) error{
+	"csv":  report.WriteCSV,
+	"xlsx": func(w io.Writer, rows iter.Seq[[]report.Cell]) error { return report.WriteXLSX(w, "classes", rows) },
+}
+
 // classes writes one row per power class, for a spreadsheet; a sheet without classes has one row.
 func (opt *reading) classes(ctx context.Context, r *run, w io.Writer, args []string) error {
 	rows := func(yield func([]report.Cell) bool) {
@@ -58,7 +64,7 @@ func (opt *reading) classes(ctx context.Context, r *run, w io.Writer, args []str
 			}
 		}
 	}
-	return report.WriteCSV(w, rows)
+	return tables[opt.table](w, rows)
 }
 
 func classRows(file string, sheet *schema.Sheet) iter.Seq[[]report.Cell] {

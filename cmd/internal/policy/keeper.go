@@ -7,76 +7,12 @@ import (
 	"pvtally/schema"
 )
 
-// Finding names a finding for good: by whose it is, not by where it stands.
+// Finding names a finding for good: by what it is about, not by where that stands.
 type Finding struct {
 	Rule    string `json:"rule"`
 	Record  string `json:"record"`
 	Field   string `json:"field,omitempty"`
 	Printed string `json:"printed,omitempty"`
-}
-
-// Stale is an entry of a policy or baseline that no longer does anything.
-type Stale struct {
-	Finding
-	State string // "unused", "expired", or "gone" for a baseline's
-	Until string
-}
-
-// Keeper applies a policy and a baseline to the findings of one run, and remembers what was used. It is for one goroutine.
-type Keeper struct {
-	Policy   *Policy   // nil: none
-	Baseline *Baseline // nil: none
-	Today    string    // YYYY-MM-DD
-
-	Waived, Known int // findings that were silenced
-
-	used map[int]bool
-	seen map[string]bool // records by the policy's names
-}
-
-// Judge adds what the policy requires to what the rules found.
-func (k *Keeper) Judge(s *schema.Sheet, found []rules.Finding) []rules.Finding {
-	if k.Policy == nil {
-		return found
-	}
-	own := k.Policy.Rules[Required.ID]
-	f, ok := missing(s, k.Policy.Required)
-	if !ok || own.Level == "off" {
-		return found
-	}
-	if level, err := rules.ParseLevel(own.Level); err == nil {
-		f.Level = level
-	}
-	return append(found, f)
-}
-
-// Keep drops the findings that a waiver or the baseline accepts. A record has a name for each of the two, relative to their folders.
-func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []rules.Finding) []rules.Finding {
-	if k.Policy != nil {
-		if k.seen == nil {
-			k.seen, k.used = map[string]bool{}, map[int]bool{}
-		}
-		k.seen[forPolicy] = true
-		before := len(found)
-		found = slices.DeleteFunc(found, func(f rules.Finding) bool { return k.waived(Name(forPolicy, s, f)) })
-		k.Waived += before - len(found)
-	}
-	if k.Baseline != nil {
-		before := len(found)
-		found = slices.DeleteFunc(found, func(f rules.Finding) bool { return k.Baseline.knows(Name(forBaseline, s, f)) })
-		k.Known += before - len(found)
-	}
-	return found
-}
-
-func (k *Keeper) waived(f Finding) bool {
-	for i, w := range k.Policy.Waivers {
-		if f == w.finding() && !w.expired(k.Today) {
-			k.used[i] = true
-			return true
-		}
-	}
-	return false
 }
 
 // Name is the finding's name in a record of that name.
@@ -88,24 +24,110 @@ func Name(record string, s *schema.Sheet, f rules.Finding) Finding {
 	return name
 }
 
-func (w Waiver) finding() Finding { return Finding{w.Rule, w.Record, w.Field, w.Printed} }
+// Stale is a waiver, or an entry of a baseline, that no longer does anything.
+type Stale struct {
+	Finding
+	State string // "expired" or "unused" for a waiver, "gone" for an entry of a baseline
+	Until string // of an expired waiver
+}
 
-func (w Waiver) expired(today string) bool { return w.Until != "" && w.Until < today }
+// Keeper applies a policy and a baseline to the findings of one run and remembers which of their entries were used. It is for one
+// goroutine.
+type Keeper struct {
+	Waived, Known int // findings silenced by the policy and by the baseline
 
-// Stale lists waivers that expired or silenced nothing, and entries of the baseline whose finding is gone. A record that was not in the
-// run says nothing about its entries, unless it no longer exists.
-func (k *Keeper) Stale(exists func(record string) bool) []Stale {
+	policy   *Policy
+	baseline *Baseline
+	today    string
+	used     map[Finding]bool // waivers that hold; true once used
+	met      map[Finding]bool // entries of the baseline; true once met
+	seen     map[string]bool  // records of the run, by their names for the policy and for the baseline
+}
+
+// NewKeeper is for one run on the day today, YYYY-MM-DD. Without policy or baseline they are nil.
+func NewKeeper(p *Policy, b *Baseline, today string) *Keeper {
+	k := &Keeper{policy: p, baseline: b, today: today, used: map[Finding]bool{}, met: map[Finding]bool{}, seen: map[string]bool{}}
+	if p != nil {
+		for _, w := range p.Waivers {
+			if !w.expired(today) {
+				k.used[w.finding()] = false
+			}
+		}
+	}
+	if b != nil {
+		for _, f := range b.Findings {
+			k.met[f] = false
+		}
+	}
+	return k
+}
+
+// Require is what the rules found and what the policy requires and the record lacks.
+func (k *Keeper) Require(s *schema.Sheet, found []rules.Finding) []rules.Finding {
+	if k.policy == nil {
+		return found
+	}
+	own := k.policy.Rules[Required.ID]
+	f, ok := missing(s, k.policy.Required)
+	if !ok || own.Level == "off" {
+		return found
+	}
+	if level, err := rules.ParseLevel(own.Level); err == nil {
+		f.Level = level
+	}
+	return append(found, f)
+}
+
+// Keep drops the findings that a waiver or the baseline accepts. The record has a name for each, relative to the file's folder.
+func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []rules.Finding) []rules.Finding {
+	found, waived := accept(k.used, forPolicy, s, found)
+	found, known := accept(k.met, forBaseline, s, found)
+	k.Waived += waived
+	k.Known += known
+	k.seen[forPolicy], k.seen[forBaseline] = true, true
+	return found
+}
+
+// accept drops the findings that stand in entries and marks these.
+func accept(entries map[Finding]bool, record string, s *schema.Sheet, found []rules.Finding) (kept []rules.Finding, n int) {
+	if len(entries) == 0 {
+		return found, 0
+	}
+	kept = slices.DeleteFunc(found, func(f rules.Finding) bool {
+		name := Name(record, s, f)
+		_, accepted := entries[name]
+		if accepted {
+			entries[name] = true
+		}
+		return accepted
+	})
+	return kept, len(found) - len(kept)
+}
+
+// Stale lists what has expired and what no longer silences anything, in the order of the files. A record that was not in the run says
+// nothing about its entries, unless it no longer exists.
+func (k *Keeper) Stale(inPolicy, inBaseline func(record string) bool) []Stale {
 	var list []Stale
-	if k.Policy != nil {
-		for i, w := range k.Policy.Waivers {
-			switch {
-			case !k.seen[w.Record] && exists(w.Record):
-			case w.expired(k.Today):
-				list = append(list, Stale{w.finding(), "expired", w.Until})
-			case !k.used[i]:
-				list = append(list, Stale{Finding: w.finding(), State: "unused"})
+	if k.policy != nil {
+		for _, w := range k.policy.Waivers {
+			switch f := w.finding(); {
+			case w.expired(k.today):
+				list = append(list, Stale{f, "expired", w.Until})
+			case !k.used[f] && (k.seen[w.Record] || !inPolicy(w.Record)):
+				list = append(list, Stale{Finding: f, State: "unused"})
+			}
+		}
+	}
+	if k.baseline != nil {
+		for _, f := range k.baseline.Findings {
+			if !k.met[f] && (k.seen[f.Record] || !inBaseline(f.Record)) {
+				list = append(list, Stale{Finding: f, State: "gone"})
 			}
 		}
 	}
 	return list
 }
+
+func (w Waiver) finding() Finding { return Finding{w.Rule, w.Record, w.Field, w.Printed} }
+
+func (w Waiver) expired(today string) bool { return w.Until != "" && w.Until < today }

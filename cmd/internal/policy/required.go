@@ -61,8 +61,11 @@ func lacking(s *schema.Sheet, path string, present map[string]bool) string {
 			return pointer
 		}
 	}
-	if len(s.Models) == 0 {
-		return pointer
+	switch {
+	case len(s.Models) > 0:
+		return ""
+	case each:
+		return "/models"
 	}
-	return ""
+	return pointer
 }

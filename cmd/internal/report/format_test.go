@@ -34,7 +34,11 @@ func mixed() Run {
 	clear := &Sheet{File: "clear.json", Record: demo().Record}
 	run := runOf(Entry{Sheet: withLines}, Entry{Unread: &Unread{File: "scan.pdf", Page: 2, Problem: "no text", Remedy: "install tesseract-ocr"}},
 		Entry{Sheet: clear}, Entry{Sheet: withPages})
-	run.Rules = slices.DeleteFunc(slices.Clone(run.Rules), func(r *rules.Rule) bool { return r.ID != "stc/power-product" })
+	run.Rules = []*rules.Rule{{ID: "stc/power-product", Title: "Pmax is Vmp times Imp", Why: "One point of the curve.", Formula: "Pmax = Vmp × Imp",
+		Sources: []rules.Source{{Name: "Arithmetic", Tag: "calculated"}}, Levels: []rules.Threshold{{Level: rules.Error, When: "above 1 %"}}, Needs: []string{"models[].stc.pmax_w"}}}
+	run.Silenced = func() Silenced {
+		return Silenced{Policy: "pvtally.json", Waived: 2, Stale: []Stale{{State: "unused", Rule: "body/sides", Record: "kr.json"}}}
+	}
 	return run
 }
 

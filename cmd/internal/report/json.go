@@ -15,11 +15,12 @@ import (
 // sheet are literals; what is unknown is left out, never zero.
 type (
 	findingsDoc struct {
-		Format  string     `json:"format"`
-		Tool    toolDoc    `json:"tool"`
-		Sheets  []sheetDoc `json:"sheets"`
-		Unread  []*Unread  `json:"unread,omitempty"`
-		Summary summary    `json:"summary"`
+		Format   string     `json:"format"`
+		Tool     toolDoc    `json:"tool"`
+		Sheets   []sheetDoc `json:"sheets"`
+		Unread   []*Unread  `json:"unread,omitempty"`
+		Silenced *Silenced  `json:"silenced,omitempty"`
+		Summary  summary    `json:"summary"`
 	}
 	toolDoc struct {
 		Name    string `json:"name"`
@@ -71,6 +72,10 @@ func writeJSON(w io.Writer, run Run) error {
 		} else {
 			doc.Sheets = append(doc.Sheets, sheetOf(e.Sheet))
 		}
+	}
+	if run.Silenced != nil {
+		silenced := run.Silenced()
+		doc.Silenced = &silenced
 	}
 	return encodeJSON(w, doc, "  ")
 }

@@ -17,6 +17,7 @@ import (
 type Format struct {
 	Name   string
 	Binary bool // not for a terminal
+	Stream bool // keeps no entry: for runs of any length
 	Write  func(io.Writer, Run) error
 }
 
@@ -24,7 +25,7 @@ type Format struct {
 var formats = []Format{
 	{Name: "text", Write: writeText},
 	{Name: "json", Write: writeJSON},
-	{Name: "jsonl", Write: writeJSONLines},
+	{Name: "jsonl", Write: writeJSONLines, Stream: true},
 	{Name: "sarif", Write: writeSARIF},
 	{Name: "junit", Write: writeJUnit},
 	{Name: "markdown", Write: writeMarkdown},
@@ -59,8 +60,41 @@ type Run struct {
 	Limit rules.Level
 	// Rules are all that may have spoken, for the forms that explain them.
 	Rules []*rules.Rule
+	// Silenced is what a policy and a baseline took out; nil without them. It is complete once Entries is drained.
+	Silenced func() Silenced
 	// Entries are in input order and can be drained once; a format that keeps none of them runs in flat memory.
 	Entries iter.Seq[Entry]
+}
+
+// Silenced tells of findings that the catalogue's own files accept.
+type Silenced struct {
+	Policy   string  `json:"policy,omitempty"`   // the policy's file
+	Baseline string  `json:"baseline,omitempty"` // the baseline's file
+	Waived   int     `json:"waived"`
+	Known    int     `json:"known"`
+	Stale    []Stale `json:"stale,omitempty"`
+}
+
+// Stale is an entry of those files that has expired or no longer silences anything.
+type Stale struct {
+	State   string `json:"state"`
+	Rule    string `json:"rule"`
+	Record  string `json:"record"`
+	Field   string `json:"field,omitempty"`
+	Printed string `json:"printed,omitempty"`
+	Until   string `json:"until,omitempty"`
+}
+
+// String is one line that says what to do.
+func (s Stale) String() string {
+	name := strings.Join(slices.DeleteFunc([]string{s.Rule, s.Record, s.Field, s.Printed}, func(part string) bool { return part == "" }), " ")
+	switch s.State {
+	case "expired":
+		return fmt.Sprintf("a waiver expired on %s: %s (renew it with a reason, or take it out)", s.Until, name)
+	case "unused":
+		return fmt.Sprintf("a waiver silences nothing: %s (take it out)", name)
+	}
+	return fmt.Sprintf("the baseline knows a finding that is gone: %s ('--write-baseline' renews it)", name)
 }
 
 // Entry is one record judged, or one input that could not be read: exactly one of the two.

@@ -74,6 +74,10 @@ func writeText(w io.Writer, run Run) error {
 	fmt.Fprintf(&b, "%s, %s: %d clear, %d query, %d reject; %s, %s, %s; %d unread\n", plural(sum.Sheets, "sheet"), plural(sum.Models, "model"),
 		verdicts["clear"], verdicts["query"], verdicts["reject"],
 		plural(sum.Errors, "error"), plural(sum.Warnings, "warning"), plural(sum.Notes, "note"), sum.Unread)
+	if run.Silenced != nil {
+		s := run.Silenced()
+		fmt.Fprintf(&b, "%d more waived by the policy, %d known to the baseline\n", s.Waived, s.Known)
+	}
 	_, err := w.Write(b.Bytes())
 	return err
 }
