@@ -117,7 +117,7 @@ func distance(a, b uint32) float64 {
 
 // towardsCosine is the least cosine between the way from the ground to a pixel and that to the ink: thin strokes at low resolution
 // mix both, so that only the direction tells.
-const towardsCosine = 0.8
+const towardsCosine = 0.92
 
 // anyTowards tells whether some pixel lies from the ground towards the ink's colour.
 func anyTowards(pixels []uint32, ground, ink uint32) bool {

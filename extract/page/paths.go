@@ -33,7 +33,7 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
 	if fill {
 		g.readFill(d, obj, v, f, boxes)
 	}
-	if stroke && len(lines) > 0 && len(d.rules) < maxRules {
+	if stroke && len(lines) > 0 {
 		g.readStroke(d, obj, v, f, lines)
 	}
 }
@@ -146,21 +146,21 @@ func (p polygon) rectangle() (Box, bool) {
 func (d *drawing) fill(box Box, colour uint32) {
 	w, h := box.W(), box.H()
 	switch {
-	case w < 0 || h < 0 || max(w, h) < minRule || len(d.rules) >= maxRules || len(d.bands) >= maxBands:
+	case w < 0 || h < 0:
 	case h <= thinFill && w > h:
 		y := (box.Y0 + box.Y1) / 2
-		d.rules = append(d.rules, Rule{Box{box.X0, y, box.X1, y}, h, colour})
+		d.line(Box{box.X0, y, box.X1, y}, h, colour)
 	case w <= thinFill:
 		x := (box.X0 + box.X1) / 2
-		d.rules = append(d.rules, Rule{Box{x, box.Y0, x, box.Y1}, w, colour})
-	case w >= minBand && h >= minBand:
+		d.line(Box{x, box.Y0, x, box.Y1}, w, colour)
+	case w >= minBand && h >= minBand && len(d.bands) < maxBands:
 		d.bands = append(d.bands, Band{box, colour})
 	}
 }
 
 // line notes what the clip leaves of a stroke.
 func (d *drawing) line(box Box, width float64, colour uint32) {
-	if box.W() >= 0 && box.H() >= 0 && max(box.W(), box.H()) >= minRule {
+	if box.W() >= 0 && box.H() >= 0 && max(box.W(), box.H()) >= minRule && len(d.rules) < maxRules {
 		d.rules = append(d.rules, Rule{box, width, colour})
 	}
 }

@@ -99,7 +99,7 @@ func isPDF(data []byte) bool {
 func sniffPDF(name string, data []byte) error {
 	switch {
 	case len(data) == 0:
-		return &Error{File: name, Problem: "the file is empty", Remedy: "fetch the file again"}
+		return emptyFile(name)
 	case len(data) > maxBytes:
 		return &Error{File: name, Problem: fmt.Sprintf("%d MB is more than the limit of %d MB", len(data)>>20, maxBytes>>20), Remedy: "export the datasheet's pages alone"}
 	case !isPDF(data):
