@@ -153,7 +153,7 @@ def drawing(L, W, D, rows, cols, h=190, unit="", holes=(790, 1400), inch=False, 
             for sx in (x3 + 2, x3 + w - 2):
                 for yy in (y + (H - a) / 2, y + (H + a) / 2):
                     ops.append(rect(sx - 0.7, yy - 2, 1.4, 4, "#333", 0.3))
-    ops += hdim(x3, x3 + w, y - 6, fmt(str(int(float(W)) - 48)))
+    ops += hdim(x3, x3 + w, y - 6, str(int(float(W)) - 48))
     if cable:
         ops += hdim(x3 + w * 0.25, x3 + w * 0.25 + 30, y + H * 0.62, cable)
     if nameplate:

@@ -39,7 +39,7 @@ def dumps(x, ind=0):
 
 
 TOP = ("format maker series revision issued language source cell body bifacial thermal limits tolerance conditions warranty "
-       "packing certificates low_light models _planted _note").split()
+       "packing certificates low_light models _planted _needs_ink _note").split()
 
 
 def dump(rec, path):
@@ -63,3 +63,17 @@ def plant(rec, pointer, printed, kind):
     node, key = at(rec, pointer)
     rec.setdefault("_planted", []).append({"field": pointer, "printed": N(printed), "honest": node[key], "kind": kind})
     node[key] = N(printed)
+
+
+def converted(lit, factor, zero=0.0):
+    """(lit + zero) * factor with the fewest decimals that stay within half a unit of lit's last digit, as the record keeps converted values."""
+    half = 0.5 * 10.0 ** -(len(lit.split(".")[1]) if "." in lit else 0) * abs(factor)
+    v = (float(lit) + zero) * factor
+    for d in range(1, 10):
+        s = f"{v:.{d}f}"
+        if abs(float(s) - v) < half:
+            break
+    return N(s.rstrip("0").rstrip("."))
+
+
+INCH, LB, PSF = 25.4, 0.45359237, 47.880259

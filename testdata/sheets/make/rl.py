@@ -34,7 +34,7 @@ class Paper:
     def text(self, x, y, s, size=7, bold=False, colour="#222222", anchor="start", rot=0, font=None, mode=0, space=0):
         """One text object a run; _{..} and ^{..} are runs of their own on another baseline. mode is the PDF text render mode, space the letter space."""
         font = font or (self.bold if bold else self.font)
-        if rot:
+        if rot or mode:  # render mode and matrix must not leak into what follows
             self.c.saveState()
             self.c.translate(x, self.h - y)
             self.c.rotate(-rot)
@@ -153,3 +153,24 @@ def runs(s):
         if part:
             out.append((part[2:-1], part[0]) if re.fullmatch(r"[_^]\{[^}]*\}", part) else (part, ""))
     return out
+
+
+def front(p, maker, line, title, sub, lead, claims, graph, certs, address, colours, hero, at=330):
+    """A plain front page: picture, name, lead, claims, warranty graph, certificates, address."""
+    ink, accent = colours
+    p.ops(hero)
+    p.rect(0, 0, p.w, 56, ink)
+    p.text(36, 36, maker, 20, True, "#ffffff")
+    p.text(p.w - 36, 36, line, 9, colour=accent, anchor="end", space=1.2)
+    p.rect(36, at, max(p.width(title, 26, True), p.width(sub, 10)) + 32, 66, ink)
+    p.text(50, at + 34, title, 26, True, "#ffffff")
+    p.text(50, at + 54, sub, 10, colour="#ffffff")
+    y = p.lines(36, 480, 240, lead, 9) + 8
+    for a, b in claims:
+        p.text(36, y, a, 12, True, accent if accent != "#ffffff" else ink)
+        y = p.lines(36, y + 12, 240, b, 8) + 6
+    p.ops(graph, 310, 470)
+    p.text(320, 640, "Certificates", 10, True, ink)
+    p.text(320, 654, certs, 8)
+    p.text(36, p.h - 28, address, 6.8, colour="#555555")
+    p.next()

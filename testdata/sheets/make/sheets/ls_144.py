@@ -31,7 +31,7 @@ def record():
 CSS = """
 @page{size:A4;margin:0} body{margin:0;font:7.6pt/1.28 'Roboto Condensed';color:#2b1d12;-webkit-print-color-adjust:exact} .p{width:210mm;height:296.6mm;position:relative;overflow:hidden;page-break-after:always} .p:last-child{page-break-after:auto}
 .a{position:absolute} h2{font-size:10pt;color:#c4481d;margin:7pt 0 2pt;text-transform:uppercase;border-left:5pt solid #f0a830;padding-left:5pt} table{border-collapse:collapse;width:100%} td,th{padding:1.6pt 2pt;border:.4pt solid #d8c8b4;text-align:center;font-weight:400}
-td:first-child,th:first-child{text-align:left;padding-left:4pt} th{background:#f0a830;font-weight:700} table.e td{padding:1.6pt 0} table.e td+td{border-left:0;border-right:0}
+td:first-child,th:first-child{text-align:left;padding-left:4pt} th{background:#f0a830;font-weight:700} table.e{table-layout:fixed} table.e td{padding:1.6pt 0;white-space:nowrap} table.e td:first-child{padding-left:4pt} table.e td+td,table.e th+th{border-left:0;border-right:0;text-align:right;font-size:8.6pt;letter-spacing:.05pt;padding:1.2pt 0}
 """
 
 
@@ -41,7 +41,7 @@ def build(rec, out):
     q = [("Potencia máxima (Pmáx)", "pmax_w", "W"), ("Tensión en el punto de máxima potencia (Vmp)", "vmp_v", "V"), ("Corriente en el punto de máxima potencia (Imp)", "imp_a", "A"), ("Tensión de circuito abierto (Voc)", "voc_v", "V"), ("Corriente de cortocircuito (Isc)", "isc_a", "A")]
 
     def tab(cond, extra=()):
-        h = "<tr><th style='width:34%'>Modelo</th>" + "".join(f"<th>LS-144M/<br>{m['stc']['pmax_w']}</th>" for m in ms) + "</tr>"
+        h = "<tr><th style='width:61%'>Modelo</th>" + "".join(f"<th>LS-144M/<br>{m['stc']['pmax_w']}</th>" for m in ms) + "</tr>"
         return "<table class=e>" + h + "".join(f"<tr><td>{a}</td>" + "".join(f"<td>{comma(m[cond][k])} {u}{tol.get(k, '') if cond == 'stc' else ''}</td>" for m in ms) + "</tr>" for a, k, u in q + list(extra)) + "</table>"
 
     lst = lambda rows: "<table>" + "".join("<tr>" + "".join(f"<td>{c}</td>" for c in r) + "</tr>" for r in rows) + "</table>"
