@@ -15,7 +15,7 @@ func cellsFact(d *document, r *row) {
 		return
 	}
 	for _, c := range r.values {
-		if d.stringsOf(r, c) {
+		if d.stringsOf(r, c) || slices.ContainsFunc(c.quantities, func(q quantity.Quantity) bool { return q.Unit == quantity.W }) {
 			continue
 		}
 		for i, q := range c.quantities {

@@ -54,6 +54,7 @@ func read(pages []page.Page) *document {
 	}
 	d.warrantyGraphs()
 	d.sentences(d.flows)
+	d.described()
 	d.technology(d.all, d.rows())
 	d.names()
 	return d
@@ -93,6 +94,8 @@ func (d *document) rowFacts() {
 			d.oneSide(r)
 		case "per_pallet", "per_container", "palletcount", "packing":
 			d.nearest(packingRow, r)
+		case "celltemp", "optemp", "ambient", "":
+			d.namedInValue(r)
 		case "pmax", "voc", "isc", "power", "voltage", "current":
 			byUnit(d, r)
 		default:

@@ -29,6 +29,9 @@ func (d *document) electricalClaims() {
 		for _, cond := range []condition{atSTC, atNMOT, atNOCT, atBNPI, atLow} {
 			if c := k.byCond[cond]; c != nil {
 				d.columnClaims(at+"/"+string(cond), c, cond)
+				if cond == atLow {
+					d.lowIrradiance(at, k.blocks[cond])
+				}
 			}
 		}
 		if _, ok := k.main.values["pmax"]; !ok {
@@ -46,7 +49,7 @@ func (d *document) electricalClaims() {
 func (d *document) columnClaims(at string, c *column, cond condition) {
 	for _, concept := range electricalOrder {
 		v, ok := c.values[concept]
-		if !ok || concept == "eff" && (cond == atNMOT || cond == atNOCT) && sharedWith(d, v, cond) {
+		if !ok || concept == "eff" && cond != atSTC && sharedWith(d, v) {
 			continue
 		}
 		d.electrical(at, concept, v)
@@ -57,7 +60,7 @@ func (d *document) columnClaims(at string, c *column, cond condition) {
 }
 
 // sharedWith: a merged efficiency over the pair STC and NMOT is the STC one's.
-func sharedWith(d *document, v value, cond condition) bool {
+func sharedWith(d *document, v value) bool {
 	for _, k := range d.classes {
 		if o, ok := k.main.values["eff"]; ok && o.box == v.box {
 			return true
@@ -142,4 +145,20 @@ func metricOf(claims []claim) []claim {
 		return slices.DeleteFunc(slices.Clone(claims), func(k claim) bool { return k.unit == "in" })
 	}
 	return claims
+}
+
+// lowIrradiance files the irradiance that a low-irradiance table's title names.
+func (d *document) lowIrradiance(at string, b *block) {
+	if b.titled == nil {
+		return
+	}
+	for _, q := range b.titled.quantities {
+		if q.Unit != quantity.WPerM2 {
+			continue
+		}
+		if k, ok := claimOf(at+"/low/irradiance_w_m2", b.titled, b.title, q, 0, quantity.WPerM2, inTable); ok {
+			d.ledger.add(k)
+		}
+		return
+	}
 }

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -17,7 +18,7 @@ var facts = map[label.Concept]fact{
 	"fuse":          single1("/limits/series_fuse_a", quantity.A, 1, 100),
 	"revcur":        single1("/limits/reverse_current_a", quantity.A, 1, 100),
 	"busbars":       count("/cell/busbars", 1, 40),
-	"diodes":        count("/body/bypass_diodes", 1, 12),
+	"diodes":        count("/body/bypass_diodes", 0, 12),
 	"dim":           dimensions,
 	"sysvolt":       systemVoltage,
 	"optemp":        operatingTemperature,
@@ -220,9 +221,8 @@ func asCelsius(q quantity.Quantity) quantity.Quantity {
 
 // temperatureTolerance takes ± 2 °C, ± 2 K and a bare ± 2; a tolerance in °F is a difference, not a temperature.
 func (d *document) temperatureTolerance(field string, r *row, c *cell, q quantity.Quantity) {
-	t := q.Terms[1]
-	if t.Unit == quantity.F || q.Unit == quantity.F {
-		return
+	if t := q.Terms[1]; t.Unit == quantity.F || q.Unit == quantity.F {
+		return // the °C beside it says the same
 	}
 	q.Terms = slices.Clone(q.Terms)
 	q.Terms[1].Unit = quantity.C
@@ -279,7 +279,7 @@ func powerTolerance(d *document, r *row) {
 	labelUnit := quantity.None
 	if text := r.text(); strings.Contains(text, "%") {
 		labelUnit = quantity.Percent
-	} else if strings.Contains(text, "W)") || strings.Contains(text, "Wp)") || strings.Contains(text, "[W") || r.found.Has("cls") {
+	} else if wattUnit.MatchString(text) || r.found.Has("cls") {
 		labelUnit = quantity.W
 	}
 	seen := map[string]bool{}
@@ -335,6 +335,9 @@ func (d *document) spread(lab string, c *cell, q quantity.Quantity, score float6
 	}
 }
 
+// wattUnit is a W or Wp that stands as a unit in a label: bracketed, or at its end.
+var wattUnit = regexp.MustCompile(`[\[(]\s*Wp?\s*[\])]|\sWp?$`)
+
 func bifaciality(d *document, r *row) {
 	r.each(func(c *cell, q quantity.Quantity) {
 		if q.Unit != quantity.Percent && q.Unit != quantity.None || q.Shape != quantity.Single && q.Shape != quantity.Within {
@@ -375,5 +378,25 @@ func classTolerance(d *document, r *row) {
 		if q.Shape == quantity.Spread {
 			d.spread(r.text(), c, q, labelled*r.weight)
 		}
+	}
+}
+
+// namedInValue reads rows whose value names the condition that the label fails to: "45 ± 2 °C (NOCT)".
+func (d *document) namedInValue(r *row) {
+	for _, c := range r.values {
+		found := label.Find(c.text)
+		nmot, noct := found.Has("nmot"), found.Has("noct")
+		if nmot == noct || !slices.ContainsFunc(c.quantities, func(q quantity.Quantity) bool { return q.Unit == quantity.C && q.Shape == quantity.Within }) {
+			continue
+		}
+		if nmot {
+			d.nearest(facts["nmot"], r)
+		} else {
+			d.nearest(facts["noct"], r)
+		}
+		return
+	}
+	if f := facts[r.concept]; f != nil {
+		d.nearest(f, r)
 	}
 }

@@ -15,6 +15,9 @@ type shareLabel struct {
 	v float64
 }
 
+// higher orders labels by output: of two curves the maker's own is the upper one, the "standard module" the lower.
+func higher(a, b shareLabel) int { return cmp.Compare(a.v, b.v) }
+
 func (l shareLabel) x() float64 { return (l.c.box.X0 + l.c.box.X1) / 2 }
 
 // warrantyGraphs reads the labels on a drawn warranty curve: the output after the first year and at the end. Graphs only fill what words leave open.
@@ -72,12 +75,15 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 		}
 	}
 	labels = withoutTicks(labels)
+	var starts []shareLabel
 	for _, l := range labels {
 		if l.v >= 94 && l.x() < left+0.35*width {
-			d.graphClaim("/warranty/first_year_loss_pct", l, true)
+			starts = append(starts, l)
 		}
 	}
-	// Of the labels at the curves' ends the maker's own is the upper one.
+	if len(starts) > 0 {
+		d.graphClaim("/warranty/first_year_loss_pct", slices.MaxFunc(starts, higher), true)
+	}
 	var ends []shareLabel
 	last := left + 0.75*width
 	for _, l := range labels {
@@ -99,7 +105,7 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 		}
 	}
 	if len(ends) > 0 {
-		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, func(a, b shareLabel) int { return cmp.Compare(a.v, b.v) }), false)
+		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, higher), false)
 	}
 }
 

@@ -149,7 +149,7 @@ func (b *block) columnNames(lines [][]*cell) {
 	for i, line := range lines {
 		got, text := b.perClass(line, classes)
 		if got == nil {
-			if names != nil {
+			if names != nil && cells[0].base-line[0].base > 1.7*line[0].size {
 				break
 			}
 			continue
@@ -158,7 +158,7 @@ func (b *block) columnNames(lines [][]*cell) {
 			names, cells, at = text, got, i
 			continue
 		}
-		if lines[i-1][0].base-line[0].base > 1.7*line[0].size || !splitName(text, names) {
+		if cells[0].base-got[0].base > 1.9*got[0].size || !splitName(text, names) {
 			break
 		}
 		for k := range names {
@@ -312,11 +312,16 @@ func (b *block) ownTitle(lines [][]*cell) {
 			if cond == unknownCondition || cond == mixedCondition {
 				continue
 			}
-			b.title, b.titled = c.text, c
-			if b.cond == unknownCondition {
-				b.cond = cond
+			if b.titled == nil {
+				b.title, b.titled = c.text, c
+				if b.cond == unknownCondition {
+					b.cond = cond
+				}
 			}
-			return
+			if b.cond != atGain && b.cond != atRatio {
+				return
+			}
+			b.title += " " + c.text // a gain table's class is named in its title, its line of gains comes first
 		}
 	}
 }

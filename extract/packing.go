@@ -71,7 +71,7 @@ func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Fou
 		if v >= 4 && v <= 100 {
 			d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*rank)
 		}
-	case rank > 0 && v >= 50 && (container(f) > 0 || !f.Has("pallet")):
+	case rank > 0 && v >= 50 && (container(f) > 0 || !f.Has("pallet") || v > 100):
 		d.claim("/packing/modules_per_container", r, c, q, 0, q.Unit, 50, 3000, labelled*rank)
 	case f.Has("pallet") && container(f) == 0 && !f.Has("container20"):
 		d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)

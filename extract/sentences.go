@@ -24,6 +24,8 @@ func (d *document) sentences(flows []*flow) {
 				d.packedSentence(c)
 			case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 				d.loadSentence(c)
+			case c.q.Shape == quantity.Spread && before.Has("tol") && !before.Has("uncertainty") && (c.q.Unit == quantity.Percent || c.q.Unit == quantity.W):
+				d.toleranceSentence(c, before)
 			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:
 				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, footnote(f)))
 			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Spread && c.q.Terms[0].Value == c.q.Terms[1].Value && ofAll(c.sentence()):
@@ -217,4 +219,29 @@ func (d *document) flowOf(c *cell) *flow {
 		}
 	}
 	return nil
+}
+
+// toleranceSentence reads "power tolerance −0/+5 %" and "tolerance of Voc and Isc ±3 %" from running text.
+func (d *document) toleranceSentence(c clause, before label.Found) {
+	voc, isc, pmax := before.Has("voc"), before.Has("isc"), before.Any("pmax", "power")
+	symmetric := c.q.Terms[0].Value == c.q.Terms[1].Value
+	switch {
+	case before.Any("dim", "length", "width", "depth", "mass"):
+	case voc && isc && pmax && symmetric:
+		d.ledger.add(c.claim("/tolerance/measurement_pct", 1, worded))
+	case (voc || isc) && symmetric && c.q.Unit == quantity.Percent:
+		if voc {
+			d.ledger.add(c.claim("/tolerance/voc_pct", 1, worded))
+		}
+		if isc {
+			d.ledger.add(c.claim("/tolerance/isc_pct", 1, worded))
+		}
+	case !symmetric:
+		suffix := "_w"
+		if c.q.Unit == quantity.Percent {
+			suffix = "_pct"
+		}
+		d.ledger.add(c.claim("/tolerance/power_minus"+suffix, 0, worded))
+		d.ledger.add(c.claim("/tolerance/power_plus"+suffix, 1, worded))
+	}
 }

@@ -28,6 +28,12 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 	clauses := f.clauses()
 	for i, c := range clauses {
 		c.q = unsigned(c.q)
+		if at := strings.LastIndex(c.before, ", "); at >= 0 {
+			c.before = c.before[at:]
+		}
+		if at := strings.Index(c.after, ", "); at >= 0 {
+			c.after = c.after[:at]
+		}
 		near := label.Find(c.before + " | " + c.after)
 		after := label.Find(c.after)
 		before := label.Find(c.before)
@@ -141,6 +147,8 @@ func (d *document) badgeClaims(badges []*flow) {
 			d.warrantyYears(c, words, label.Found{}, words)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, 0, clauses[:1], label.Found{}, words, words, words)
+		case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
+			d.loadSentence(c)
 		}
 	}
 }

@@ -35,13 +35,14 @@ type Line struct {
 
 // Distances, in units of the lettering's size.
 const (
-	sameBaseline = 0.28 // baselines nearer than this are one line
-	glued        = 0.10 // a smaller gap is no space ("W/m" + "2")
-	tabGap       = 0.55 // a wider gap is no plain space
-	runGap       = 1.25 // a wider gap parts two runs
-	scriptShift  = 0.75 // sub- and superscripts stand no farther off the baseline
-	scriptGap    = 0.40 // and no farther from the word they belong to
-	scriptSize   = 0.92 // and are no larger than this share of it
+	sameBaseline  = 0.28 // baselines nearer than this are one line
+	glued         = 0.10 // a smaller gap is no space ("W/m" + "2")
+	tabGap        = 0.55 // a wider gap is no plain space
+	runGap        = 1.25 // a wider gap parts two runs
+	scriptShift   = 0.75 // sub- and superscripts stand no farther off the baseline
+	scriptGap     = 0.40 // and no farther from the word they belong to
+	scriptOverlap = 0.3  // and overlap its height by this share of their own
+	scriptSize    = 0.92 // and are no larger than this share of it
 )
 
 // Lines gathers the visible upright words of a page into lines, top to bottom.
@@ -125,7 +126,7 @@ func attachScripts(rows [][]page.Word) [][]page.Word {
 				}
 				for _, o := range rows[j] {
 					shift := math.Abs(w.Baseline - o.Baseline)
-					if w.Size > scriptSize*o.Size || shift > scriptShift*o.Size || shift < 0.5*sameBaseline*w.Size {
+					if w.Size > scriptSize*o.Size || min(w.Box.Y1, o.Box.Y1)-max(w.Box.Y0, o.Box.Y0) < scriptOverlap*w.Box.H() || shift > scriptShift*o.Size || shift < 0.5*sameBaseline*w.Size {
 						continue
 					}
 					gap := max(w.Box.X0-o.Box.X1, o.Box.X0-w.Box.X1)
