@@ -12,7 +12,7 @@ var classesNamePower = &Rule{
 	Why:     "A class's name carries its nominal power. Where the names of the other classes do, and this one's number in the same place is another, name or power is misprinted.",
 	Formula: "number in the name = Pmax",
 	Sources: []Source{{"How makers name their classes", "common practice"}},
-	Levels:  []Threshold{{Warning, "a one-class sheet whose name ends in watts near Pmax, but not in Pmax"}, {Error, "the other classes' names carry their Pmax in this place"}},
+	Levels:  []Threshold{{Warning, "a one-class sheet whose name ends in a multiple of 5 W near Pmax, but not in Pmax"}, {Error, "the other classes' names carry their Pmax in this place"}},
 	Needs:   []string{"models[].name", "models[].stc.pmax_w"},
 	Check: func(p *Pass) {
 		place, agree := -1, 0
@@ -37,7 +37,7 @@ var classesNamePower = &Rule{
 			case n > 1 && 2*agree < n, n > 1 && place < 0:
 				return
 			case n == 1:
-				if named, count = number(p.modelName(i), -1); count == 0 || math.Abs(named/v.V-1) > 0.2 {
+				if named, count = number(p.modelName(i), -1); count == 0 || math.Mod(named, 5) != 0 || math.Abs(named/v.V-1) > 0.2 {
 					return
 				}
 				l = Warning
