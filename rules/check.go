@@ -125,28 +125,31 @@ func (p *Pass) fold(found []Finding) []Finding {
 	return append(found[:0], f)
 }
 
-// settle drops what only repeats: a finding whose rule yields to one that found at least as much on the same judged value.
+// settle drops what only repeats: a finding whose rule yields to one that found at least as much on a shared value. It goes from the
+// weakest level up and asks only findings that still stand, so that rules which yield in a ring leave one of them.
 func settle(found []Finding) []Finding {
+	gone := make([]bool, len(found))
+	for l := Note; l <= Error; l++ {
+		for i := range found {
+			gone[i] = gone[i] || found[i].Level == l && yields(i, found, gone)
+		}
+	}
 	kept := make([]Finding, 0, len(found))
-	for _, f := range found {
-		if !yields(f, found) {
-			kept = append(kept, f)
+	for i := range found {
+		if !gone[i] {
+			kept = append(kept, found[i])
 		}
 	}
 	return kept
 }
 
-func yields(f Finding, found []Finding) bool {
-	r, ok := Lookup(f.Rule)
+func yields(i int, found []Finding, gone []bool) bool {
+	r, ok := Lookup(found[i].Rule)
 	if !ok || len(r.Yields) == 0 {
 		return false
 	}
-	for _, g := range found {
-		if g.Level < f.Level || !slices.Contains(r.Yields, g.Rule) || !share(f.Fields, g.Fields) {
-			continue
-		}
-		// of two rules that yield to each other, the graver finding stays; of two alike, the first in the book
-		if other, ok := Lookup(g.Rule); g.Level > f.Level || ok && (!slices.Contains(other.Yields, f.Rule) || slices.Index(book, other) < slices.Index(book, r)) {
+	for j := range found {
+		if g := &found[j]; j != i && !gone[j] && g.Level >= found[i].Level && slices.Contains(r.Yields, g.Rule) && share(found[i].Fields, g.Fields) {
 			return true
 		}
 	}

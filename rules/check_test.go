@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -80,6 +81,14 @@ func TestPanicBecomesFinding(t *testing.T) {
 	found := c.Check(sheetOf(t, sheetText))
 	if len(found) != 1 || found[0].Level != Error || !strings.Contains(found[0].Message, "KR-P60") || !strings.Contains(found[0].Message, "no such thing") {
 		t.Errorf("%+v", found)
+	}
+}
+
+// TestYieldsLeaveOne: rules that yield to each other in a ring must not silence the cause altogether.
+func TestYieldsLeaveOne(t *testing.T) {
+	found := Check(sheetOf(t, strings.Replace(sheetText, `"voc_v": 38.3`, `"voc_v": 383`, 1)), Options{})
+	if !slices.ContainsFunc(found, func(f Finding) bool { return f.Level == Error && slices.Contains(f.Fields, "/models/0/stc/voc_v") }) {
+		t.Errorf("Voc 383 V passes: %+v", found)
 	}
 }
 
