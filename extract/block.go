@@ -44,7 +44,8 @@ type column struct {
 	cond   condition
 	name   string // header text: the class's own name or its watts
 	named  *cell
-	gain   *value // rear gain or ratio in per cent
+	gain   *value  // rear gain or ratio in per cent
+	class  *column // of a transposed table's line: the class's STC line it belongs to
 	values map[label.Concept]value
 	doubt  map[label.Concept][]value // seen and not decided
 }

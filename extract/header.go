@@ -106,26 +106,30 @@ func distance(b page.Box, x float64) float64 {
 
 // classes are the columns in groups of one class each: single columns, or the pair STC and NMOT of one class.
 func (b *block) classes() [][]*column {
-	first := b.columns[0].cond
+	columns := slices.DeleteFunc(slices.Clone(b.columns), func(c *column) bool { return c.gain != nil && c.class != nil })
+	if len(columns) == 0 {
+		return nil
+	}
+	first := columns[0].cond
 	if first == unknownCondition {
-		return single(b.columns)
+		return single(columns)
 	}
 	per := map[condition]int{}
-	for _, c := range b.columns {
+	for _, c := range columns {
 		per[c.cond]++
 	}
 	if len(per) == 1 {
-		return single(b.columns)
+		return single(columns)
 	}
 	n := per[first]
 	for _, k := range per {
 		if k != n {
-			return single(b.columns)
+			return single(columns)
 		}
 	}
 	out := make([][]*column, n)
 	at := map[condition]int{}
-	for _, c := range b.columns {
+	for _, c := range columns {
 		out[at[c.cond]] = append(out[at[c.cond]], c)
 		at[c.cond]++
 	}

@@ -14,9 +14,10 @@ func (v *view) joinLines() {
 }
 
 const (
-	labelPitch = 1.45 // lines of one label stand no farther apart, in sizes of the lettering
-	valueReach = 1.9  // a value without a label on its line belongs to a label no farther above it
-	aboveReach = 0.95 // nor farther below it: the upper of two lines centred on their label
+	labelPitch  = 1.45 // lines of one label stand no farther apart, in sizes of the lettering
+	valueReach  = 1.9  // a value without a label on its line belongs to a label no farther above it
+	offBaseline = 0.6  // a value this near a row's baseline is on its line, only set a little off
+	aboveReach  = 0.95 // nor farther below it: the upper of two lines centred on their label
 )
 
 // joinLabels puts a label's second line to its first where one of the two has no value of its own and both together mean more.
@@ -117,7 +118,7 @@ func (v *view) owner(c *cell) *row {
 		if d == 0 || d > valueReach*max(c.size, r.label[0].size) || d < -aboveReach*min(c.size, r.label[0].size) {
 			continue
 		}
-		if len(r.values) > 0 && !inValueColumn(r, c) {
+		if len(r.values) > 0 && !inValueColumn(r, c) && math.Abs(d) > offBaseline*c.size {
 			continue
 		}
 		if v.between(r, c) || v.ruledBetween(min(r.base, c.base), max(r.base, c.base), r.box.X0, c.box.X1) {

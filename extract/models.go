@@ -42,6 +42,9 @@ func (b *block) depth() int {
 
 // conditionAt is the condition a column holds at: its own, else its table's.
 func (b *block) conditionAt(c *column) condition {
+	if c.gain != nil && c.cond == unknownCondition {
+		return atGain
+	}
 	if c.cond != unknownCondition {
 		return c.cond
 	}
@@ -74,6 +77,8 @@ func classesOf(blocks []*block, the800 condition) []*class {
 	for _, b := range blocks {
 		if !slices.Contains(main, b) {
 			attach(out, b)
+		} else {
+			attachLines(out, b)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b *class) int { return cmp.Compare(a.watts, b.watts) })
@@ -312,6 +317,25 @@ func (b *block) titleGain() *value {
 		}
 	}
 	return nil
+}
+
+// attachLines files the gains that stand under their class's own line in a main table.
+func attachLines(classes []*class, b *block) {
+	for _, c := range b.columns {
+		if c.gain == nil || c.class == nil {
+			continue
+		}
+		for _, k := range classes {
+			if k.main != c.class {
+				continue
+			}
+			if b.cond == atRatio {
+				k.ratios = append(k.ratios, c)
+			} else {
+				k.gains = append(k.gains, c)
+			}
+		}
+	}
 }
 
 // gainClass finds the class a gain table is valid for: the one its title or head names, or the only one.

@@ -181,7 +181,7 @@ func isQuantityLabel(c *cell) bool {
 
 // sameThing: the symbol beside the words ("Open-circuit voltage" | "Voc (V)").
 func sameThing(r *row, c *cell) bool {
-	return c.concept != "" && c.concept == r.concept && len(c.quantities) == 0 && electrical[c.concept]
+	return c.concept != "" && c.concept == r.concept && len(c.quantities) == 0 && electrical[c.concept] && c.text != r.label[0].text
 }
 
 // completes: the cell goes on with the label ("Temp.coe" | "cient of" | "Pmax"): it begins in the middle of a word or sentence, or both together mean

@@ -23,7 +23,7 @@ func (v *view) transposedBlocks(used []*block) []*block {
 			continue
 		}
 		if b := v.transposed(lines); b != nil {
-			out = append(out, b)
+			out = append(out, b...)
 			i = lines[len(lines)-1]
 		}
 	}
@@ -91,8 +91,9 @@ func sameColumns(first, vals []value) bool {
 	return hits*4 >= len(vals)*3
 }
 
-// transposed reads the headers above the numeric lines and, if they are electrical, files each line as a class.
-func (v *view) transposed(lines []int) *block {
+// transposed reads the headers above the numeric lines and, if they are electrical, files each line as a class, a class's condition, or one of its gains.
+// Headers that come round again part the table into panels side by side.
+func (v *view) transposed(lines []int) []*block {
 	rows := make([][]value, len(lines))
 	for k, i := range lines {
 		rows[k] = v.lineValues(i)
@@ -103,50 +104,178 @@ func (v *view) transposed(lines []int) *block {
 	}
 	heads, title := v.columnHeads(lines[0], centers)
 	concepts := make([]label.Concept, len(centers))
-	distinct := map[label.Concept]bool{}
 	for k, h := range heads {
-		f := label.Find(h)
-		if c := f.Concept(); f.Share() >= labelShare*0.7 {
-			concepts[k] = c
-			if electrical[c] {
-				distinct[c] = true
-			}
+		if f := label.Find(h); f.Share() >= labelShare*0.7 {
+			concepts[k] = f.Concept()
+		}
+	}
+	var out []*block
+	from := 0
+	for _, to := range panels(concepts) {
+		if b := v.panel(lines, rows, centers, from, to, concepts, heads, title); b != nil {
+			out = append(out, b)
+		}
+		from = to
+	}
+	return out
+}
+
+// panels gives the ends of the runs of columns in which no electrical quantity comes twice.
+func panels(concepts []label.Concept) []int {
+	var out []int
+	seen := map[label.Concept]bool{}
+	for k, c := range concepts {
+		if seen[c] && (electrical[c] || c == "rear_gain") {
+			out = append(out, k)
+			clear(seen)
+		}
+		seen[c] = true
+	}
+	return append(out, len(concepts))
+}
+
+// panel files the lines of one run of columns.
+func (v *view) panel(lines []int, rows [][]value, centers []float64, from, to int, concepts []label.Concept, heads []string, title string) *block {
+	distinct := map[label.Concept]bool{}
+	for _, c := range concepts[from:to] {
+		if electrical[c] {
+			distinct[c] = true
 		}
 	}
 	if len(distinct) < 3 {
 		return nil
 	}
-	b := &block{page: v.page.Number, box: v.lines[lines[0]].Box, title: title}
-	b.cond = conditionOf(title, label.Find(title))
+	left, right := 0.0, v.page.Width
+	if from > 0 {
+		left = (centers[from-1] + centers[from]) / 2
+	}
+	if to < len(centers) {
+		right = (centers[to-1] + centers[to]) / 2
+	}
+	b := &block{page: v.page.Number, title: title, cond: conditionOf(title, label.Find(title))}
+	var class *column
 	for k, i := range lines {
 		col := newColumn()
 		col.y = v.lines[i].Baseline
-		b.box = b.box.Union(v.lines[i].Box)
 		for _, val := range rows[k] {
 			at := nearestIndex(centers, val.center())
-			if at < 0 {
+			if at < from || at >= to {
+				if val.q.Unit == quantity.Percent && val.center() > left && val.center() < centers[from] {
+					g := val
+					col.gain = &g
+				}
 				continue
 			}
 			val.label = heads[at]
 			switch c := concepts[at]; {
 			case electrical[c] && unitFits(c, val.q):
 				col.put(c, val)
-			case c == "rear_gain" || c == "rear_ratio" || c == "" && val.q.Unit == quantity.Percent && col.gain == nil && !distinct["eff"]:
+			case c == "rear_gain" || c == "rear_ratio" || c == "" && val.q.Unit == quantity.Percent && !distinct["eff"]:
 				g := val
 				col.gain = &g
 				if c != "" && b.cond != atGain && b.cond != atRatio {
 					b.cond = condition(c)
 				}
+			default:
+				continue
 			}
+			if b.box == (page.Box{}) {
+				b.box = val.box
+			}
+			b.box = b.box.Union(val.box)
 		}
+		if len(col.values) == 0 {
+			continue
+		}
+		v.lineWords(col, i, left, min(right, centers[from]))
+		if col.name == "" {
+			v.nameAbove(col, lines, k, left, right)
+		}
+		if col.gain == nil && col.cond == unknownCondition && (b.cond == atGain || b.cond == atRatio) {
+			col.cond = atSTC // the line without a gain
+		}
+		if col.cond == atSTC {
+			class = col
+		}
+		col.class = class
+		b.columns = append(b.columns, col)
+	}
+	v.namesBetween(b, lines, left, min(right, centers[from]))
+	return b
+}
+
+// lineWords reads what stands before a line's numbers: the class's name, the condition, a gain.
+func (v *view) lineWords(col *column, line int, left, right float64) {
+	for n := range v.cells[line] {
+		c := &v.cells[line][n]
+		if c.box.X0 < left-2 || (c.box.X0+c.box.X1)/2 > right {
+			continue
+		}
+		if cond := conditionOf(c.text, label.Find(c.text)); cond != unknownCondition && cond != mixedCondition && cond != atGain && cond != atRatio {
+			col.cond = cond
+			continue
+		}
+		if len(c.quantities) == 1 && c.isValue() && c.quantities[0].Unit == quantity.Percent && col.gain == nil {
+			q := c.quantities[0]
+			col.gain = &value{q: q, cell: c, box: c.box, label: c.text}
+			continue
+		}
+		if !c.isValue() && mayName(c) {
+			col.name, col.named = c.text, c
+		}
+	}
+}
+
+// nameAbove takes a class's name from a line of its own over the class's first line.
+func (v *view) nameAbove(col *column, lines []int, k int, left, right float64) {
+	first := 0
+	if k > 0 {
+		first = lines[k-1] + 1
+	} else {
+		first = lines[0] - 1
+	}
+	for i := max(0, first); i < lines[k]; i++ {
 		for n := range v.cells[i] {
-			if c := &v.cells[i][n]; !c.isValue() && c.box.X1 < centers[0] && mayName(c) {
+			c := &v.cells[i][n]
+			if c.box.X0 >= left-2 && c.box.X1 <= right+2 && !c.isValue() && mayName(c) && hasLetters(c.text) && col.y-c.base < 2.5*c.size {
 				col.name, col.named = c.text, c
 			}
 		}
-		b.columns = append(b.columns, col)
 	}
-	return b
+}
+
+// namesBetween gives the lines of one class the name that stands somewhere beside them, merged over several lines.
+func (v *view) namesBetween(b *block, lines []int, left, right float64) {
+	for at := 0; at < len(b.columns); {
+		end := at + 1
+		for end < len(b.columns) && b.columns[end].class != nil && b.columns[end].class == b.columns[at].class {
+			end++
+		}
+		group := b.columns[at:end]
+		at = end
+		if len(group) < 2 {
+			continue
+		}
+		var name string
+		var named *cell
+		for _, c := range group {
+			if c.name != "" && (named == nil || hasLetters(c.name) && !hasLetters(name)) {
+				name, named = c.name, c.named
+			}
+		}
+		top, bottom := group[0].y, group[len(group)-1].y
+		for i := lines[0]; i <= lines[len(lines)-1] && (named == nil || !hasLetters(name)); i++ {
+			for n := range v.cells[i] {
+				c := &v.cells[i][n]
+				if c.base >= top-1 && c.base <= bottom+1 && c.box.X0 >= left-2 && c.box.X1 <= right && !c.isValue() && mayName(c) && hasLetters(c.text) {
+					name, named = c.text, c
+				}
+			}
+		}
+		for _, c := range group {
+			c.name, c.named = name, named
+		}
+	}
 }
 
 func nearestIndex(centers []float64, x float64) int {
