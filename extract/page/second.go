@@ -37,11 +37,15 @@ func init() {
 // SecondReading reads the digits of a PDF's text layer once more, with another reader in a helper process of its own. An error means
 // that there is no second reading, for instance since the file is too awkward for that reader; it says nothing against the first.
 //
-// The second reader knows fewer kinds of encryption and repairs nothing; where it cannot open a file it gets PDFium's clean copy.
+// The second reader knows few kinds of encryption, one of them wrongly, and repairs nothing; where it cannot open a file it gets
+// PDFium's clean copy.
 func SecondReading(ctx context.Context, data []byte) (*Second, error) {
-	s, err := secondReading(ctx, data)
-	if err == nil || !errors.Is(err, errSecondOpen) {
-		return s, err
+	err := errSecondOpen
+	if !bytes.Contains(data, []byte("/Encrypt")) {
+		var s *Second
+		if s, err = secondReading(ctx, data); err == nil || !errors.Is(err, errSecondOpen) {
+			return s, err
+		}
 	}
 	a, copyErr := ask(ctx, job{Task: taskCopy}, data)
 	if copyErr != nil {
@@ -111,14 +115,19 @@ func (s *Second) Confirms(p Page, printed string) bool {
 	return len(literals) > 0
 }
 
-// digitsOf counts the literals of characters whether they are visible or not.
+// digitsOf counts the literals of characters whether they are visible or not, but what stands there twice only once: PDFium drops
+// some repetitions by itself.
 func digitsOf(chars []char) map[string]int {
 	chars = slices.Clone(chars)
 	for i := range chars {
 		chars[i].hidden = Visible
 	}
+	markRepetitions(chars)
 	all := map[string]int{}
 	for _, w := range joinWords(chars) {
+		if w.Hidden != Visible {
+			continue
+		}
 		for literal, n := range Literals(w.Text) {
 			all[literal] += n
 		}
