@@ -20,11 +20,13 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	cache := t.TempDir() // one for all sessions: it holds the compiled PDF reader, and nothing of an earlier state of the code
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join(data, "cli"),
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("DATA", data)
 			env.Setenv("HOME", env.WorkDir)
+			env.Setenv("XDG_CACHE_HOME", cache)
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},

@@ -78,7 +78,7 @@ func (opt *checking) validate(c Command, args []string, limited bool) error {
 }
 
 func (opt *checking) run(ctx context.Context, r *run, args []string) error {
-	o, err := r.open(opt.out)
+	o, err := r.open(ctx, opt.out)
 	if err != nil {
 		return unwritten(err)
 	}

@@ -17,12 +17,17 @@ func ordered[I, O any](ctx context.Context, n int, items iter.Seq[I], do func(co
 		out  chan O
 	}
 	return func(yield func(O) bool) {
-		ctx, cancel := context.WithCancel(ctx)
+		outer := ctx
+		ctx, cancel := context.WithCancel(outer)
 		work := make(chan slot)
 		queue := make(chan chan O, n*ahead)
 		var workers sync.WaitGroup
-		defer workers.Wait()
-		defer cancel()
+		defer func() {
+			cancel()
+			if outer.Err() == nil { // an interrupt does not wait: a worker may hang in a pipe that nobody writes to
+				workers.Wait()
+			}
+		}()
 
 		go func() { // not waited for: it may be blocked in a read of standard input that nothing can end
 			defer close(queue)

@@ -61,7 +61,7 @@ func (opt *reading) validate(c Command) error {
 
 // write sends everything to one place.
 func (opt *reading) write(ctx context.Context, r *run, args []string) error {
-	o, err := r.open(opt.out)
+	o, err := r.open(ctx, opt.out)
 	if err != nil {
 		return outcome{Unread, err}
 	}

@@ -97,11 +97,17 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 // nothing is for commands that do no work of their own on the goroutines.
 func nothing(loaded) struct{} { return struct{}{} }
 
-// open is the output of the run; what goes to standard output takes the bar off the screen first.
-func (r *run) open(path string) (*output, error) {
+// open is the output of the run. What goes to standard output takes the bar off the screen first. After an interrupt nothing more is
+// written, so that no report that looks whole is left of a part.
+func (r *run) open(ctx context.Context, path string) (*output, error) {
 	o, err := r.create(path)
 	if err == nil && o.file == nil {
-		o.Writer = writer(func(b []byte) (int, error) { return r.bar.over(r.Stdout).Write(b) })
+		o.Writer = writer(func(b []byte) (int, error) {
+			if err := ctx.Err(); err != nil {
+				return 0, err
+			}
+			return r.bar.over(r.Stdout).Write(b)
+		})
 	}
 	return o, err
 }
