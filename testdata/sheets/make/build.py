@@ -22,7 +22,7 @@ def main():
             m.design.say()
         rec = m.record()
         parts = rec if isinstance(rec, list) else [rec]
-        m.build(rec, os.path.join(OUT, m.NAME + m.EXT if hasattr(m, "EXT") else m.NAME + ".pdf"))
+        m.build(rec, os.path.join(OUT, m.NAME + getattr(m, "EXT", ".pdf")))
         for k, r in enumerate(parts, 1):
             dump(r, os.path.join(OUT, m.NAME + (f".{k}" if k > 1 else "") + ".expected.json"))
 

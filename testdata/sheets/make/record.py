@@ -39,7 +39,7 @@ def dumps(x, ind=0):
 
 
 TOP = ("format maker series revision issued language source cell body bifacial thermal limits tolerance conditions warranty "
-       "packing certificates low_light models _planted _needs_ink _note").split()
+       "packing certificates low_light models _planted _needs_ink _converted _note").split()
 
 
 def dump(rec, path):

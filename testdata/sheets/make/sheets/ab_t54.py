@@ -128,5 +128,5 @@ def build(rec, out):
         p.text(535, y + 23 + 10.5 * k, b, 6.6, anchor="end")
     p.text(40, 800, "Hinweis: Den Anweisungen in der Installationsanleitung ist unbedingt Folge zu leisten. Arbeiten nur durch Fachkräfte nach örtlichen Vorschriften.", 6, colour="#555555")
     p.text(40, 818, "Product: AB-T54-xxx (xxx = Leistungsklasse)", 6.5, True)
-    p.text(566, 640, "Technische Änderungen vorbehalten © Alder & Brook   " + rec["revision"], 5.4, colour="#777777", rot=-90)
+    p.text(566, 640, "Technische Änderungen vorbehalten © Alder & Brook   Stand 05/2024   " + rec["revision"], 5.4, colour="#777777", rot=-90)
     p.save()

@@ -34,7 +34,7 @@ def build(rec, out):
     p = Paper(out, "FM-108T")
     ms = rec["models"]
     front(p, "FOURMILE", "MODULES", "FM-108T", "425–440 W · N-type TOPCon · half cells", "Four miles of fence, four rows of modules, one family. The 108T is the sixth generation of the same quiet idea: nothing that can come loose.",
-          [("22.5 %", "maximum efficiency"), ("15 + 30", "15-year product and 30-year linear power warranty"), ("0 ~ +3 %", "power tolerance"), ("5400 / 2400 Pa", "snow and wind, tested")],
+          [("22.5 %", "maximum efficiency"), ("15 + 30", "15-year product and 30-year linear power warranty"), ("0 ~ +3 %", "power tolerance; at most 1 % loss in the first year, then 0.4 % a year"), ("5400 / 2400 Pa", "snow and wind, tested")],
           art.warranty(30, "1", "0.4", "87.4", "97", "0.7", "80.2", w=245, h=140, colour=ACC, own="FM-108T", std="Standard module"), "IEC 61215, IEC 61730", "Fourmile Modules Co. · 4 Mile Road, Fourmile · +00 406 555 0133 · office@fourmile.example", (INK, ACC),
           art.hero(595.3, 430, rows=9, cols=6, sky=("#f3f1e6", "#c9d2b0"), cell="#111a22", frame="#22262a"))
 

@@ -61,7 +61,7 @@ def build(rec, out):
     for k, s in enumerate(("Fennmoor Solar Works plc", "Dyke Road 7, Fennmoor FM4 2QX", "+00 1632 555 017", "post@fennmoor.example")):
         p.text(28, 765 + 11 * k, s, 7.5, colour="#cbbfd6")
     p.text(240, 505, "The moor is flat. The yield is not.", 17, True, INK)
-    y = p.lines(240, 524, 320, "The T132-B gathers light on both faces. Rectangular cells fill a frame of the common height, so that the rows stay as they are while every row gives more. Passivated contacts keep the first year's loss at one per cent.", 9)
+    y = p.lines(240, 524, 320, "The T132-B gathers light on both faces. Rectangular cells fill a frame of the common height, so that the rows stay as they are while every row gives more. Passivated contacts keep the loss low: 1% in the first year, 0.40% a year after that.", 9)
     for a, b in (("High power, common size", "Up to 610 W at 2382 mm × 1134 mm."), ("Both faces earn", "Up to 25% more from the rear side, according to ground and height."), ("Calm in the heat", "A low coefficient and NMOT of 44 °C keep the summer's yield."), ("Load", "5400 Pa snow and 2400 Pa wind (test loads).")):
         y += 6
         p.text(240, y, a, 9.5, True, SUN)

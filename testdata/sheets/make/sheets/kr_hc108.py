@@ -51,6 +51,7 @@ def build(rec, out):
                      "Built for roofs that see weather from both sides. The HC108 pairs ten-busbar half cells with two panes of heat-strengthened glass, so that what the ground reflects is not lost.",
                      [(f"{best}%", "maximum module efficiency"), ("0 ~ +5 W", "positive sorting only"), ("12 years", "product warranty"), ("30 years", "linear power warranty")],
                      [("Light from below", "Up to 25% more power from the rear side, depending on ground and mounting."), ("Half cells, half the loss", "Two halves in parallel keep working when the lower one is shaded."),
+                      ("Slow to age", "At most 2% in the first year and 0.45% a year after that; 84.95% after 30 years."),
                       ("Cool in summer", f"Power falls by only {t['gamma_pmax_pct_per_k'].lstrip('-')}% a kelvin."), ("Snow and storm", "Tested to 5400 Pa front and 2400 Pa rear.")],
                      ["IEC 61215, IEC 61730", "IEC 61701 (salt mist), IEC 62716 (ammonia)", "IEC TS 62804-1 (PID)"], svg(graph, 230, 130), rec["revision"])
     draw, dw, dh = art.drawing(L, W, D, 18, 6, h=165, cable="1200")

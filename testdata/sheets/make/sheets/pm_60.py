@@ -22,6 +22,8 @@ def record():
         "conditions": {"stc": {"irradiance_w_m2": N(1000), "cell_c": N(25), "air_mass": N("1.5")}, "noct": {"irradiance_w_m2": N(800), "ambient_c": converted("68", 1 / 1.8, -32), "wind_m_s": N(1), "air_mass": N("1.5")}},
         "warranty": {"product_years": N(12), "performance_years": N(25), "first_year_loss_pct": N("2.5"), "annual_loss_pct": N("0.7"), "final_output_pct": N("80.7")},
         "certificates": ["UL 1703", "IEC 61215"],
+        "_converted": ["/body/length_mm", "/body/width_mm", "/body/depth_mm", "/body/mass_kg", "/body/front_glass_mm", "/body/cable_length_mm/0", "/thermal/noct_c", "/thermal/noct_tolerance_c",
+                       "/limits/temperature_min_c", "/limits/temperature_max_c", "/limits/front_load_pa", "/limits/rear_load_pa", "/conditions/noct/ambient_c"],
         "models": [{"name": f"PM60M-{w}", "stc": design.stc(k, vd=1), "noct": design.cond(k, .8, 45, vd=1)} for k, w in enumerate(design.watts)],
     }
 

@@ -1,6 +1,6 @@
 """sm-72: Saltmarsh Modules; a broken text layer: words cut into glyphs or pairs, letter-spaced headings, a row that is one run with spaces for columns, numbers glued to units, the sign ℃ lost, the degree as
 a superscript "o" on another baseline, "x" and "X" for ×, a space inside a number, digits half a row off their labels, two rows squeezed into one band, text repeated three times in the
-drawing, all kinds of dash, ligature characters; reportlab, Helvetica not embedded beside an embedded face."""
+drawing, all kinds of dash, a ligature lost ("e ciency") beside ligature characters; reportlab, Helvetica not embedded beside an embedded face."""
 import art
 from design import Design
 from record import N
@@ -143,3 +143,16 @@ def build(rec, out):
     p.text(36, 806, "Installation by licensed persons under local code. Subject to change. Sept. 2019", 6, colour="#555555", font="Helvetica")
     p.text(559, 806, rec["revision"], 6, anchor="end", colour="#555555", font="Helvetica")
     p.save()
+    lose_ligature(out, "FB03")
+
+
+def lose_ligature(path, code):
+    """The ligature's entry in the ToUnicode maps becomes a blank: "efficiency" reads "e ciency"."""
+    import pikepdf
+    with pikepdf.open(path, allow_overwriting_input=True) as pdf:
+        for o in pdf.objects:
+            if isinstance(o, pikepdf.Dictionary) and "/ToUnicode" in o:
+                b = o.ToUnicode.read_bytes()
+                if f"<{code}>".encode() in b:
+                    o.ToUnicode.write(b.replace(f"<{code}>".encode(), b"<0020>"))
+        pdf.save(path, static_id=True)
