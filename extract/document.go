@@ -37,8 +37,11 @@ func read(pages []page.Page) *document {
 		for _, b := range b {
 			v.readHeader(b, b.first)
 		}
+		b = append(b, v.transposedBlocks(b)...)
+		for _, b := range b {
+			v.noteBelow(b)
+		}
 		d.blocks = append(d.blocks, b...)
-		d.blocks = append(d.blocks, v.transposedBlocks(b)...)
 	}
 	for _, f := range d.flows {
 		text.WriteString(f.text)

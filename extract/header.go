@@ -308,6 +308,23 @@ func (b *block) gainColumns(lines [][]*cell) {
 	}
 }
 
+// noteBelow adds what stands right under a gain table: its footnote may name the class.
+func (v *view) noteBelow(b *block) {
+	if b.cond != atGain && b.cond != atRatio {
+		return
+	}
+	for i := range v.lines {
+		if d := v.lines[i].Baseline - b.box.Y1; d < 0 || d > 22 {
+			continue
+		}
+		for _, r := range v.lines[i].Runs {
+			if r.Box.X0 < b.box.X1 && r.Box.X1 > b.box.X0-20 {
+				b.title += " " + r.Text
+			}
+		}
+	}
+}
+
 // ownTitle takes the nearest title that names one condition.
 func (b *block) ownTitle(lines [][]*cell) {
 	for _, line := range lines {

@@ -16,7 +16,7 @@ func (v *view) joinLines() {
 const (
 	labelPitch  = 1.45 // lines of one label stand no farther apart, in sizes of the lettering
 	valueReach  = 1.9  // a value without a label on its line belongs to a label no farther above it
-	offBaseline = 0.6  // a value this near a row's baseline is on its line, only set a little off
+	offBaseline = 0.75 // a value this near a row's baseline is on its line, only set a little off
 	aboveReach  = 0.95 // nor farther below it: the upper of two lines centred on their label
 )
 
@@ -35,7 +35,7 @@ func (v *view) joinLabels() {
 			}
 			both := label.Find(a.text() + " " + b.text())
 			concept := both.Concept()
-			if both.Share() < labelShare || !mendsLabel(a, b, concept) {
+			if both.Share() < labelShare || !mendsLabel(a, b, concept) || len(a.values) == 0 && len(b.values) == 0 && !v.looseBetween(a, b) {
 				continue
 			}
 			a.label = append(a.label, b.label...)
@@ -50,13 +50,23 @@ func (v *view) joinLabels() {
 
 // mendsLabel: joined, the two lines mean something that neither means alone, or the second is only the first's bracket.
 func mendsLabel(a, b *row, both label.Concept) bool {
-	if both == "" || len(a.values) == 0 && len(b.values) == 0 {
+	if both == "" {
 		return false
+	}
+	if len(a.values) == 0 && len(b.values) == 0 && a.concept == b.concept {
+		return true
 	}
 	if a.concept != "" && b.concept != "" && a.concept != b.concept {
 		return both != a.concept && both != b.concept
 	}
 	return both != a.concept || b.concept == "" && b.found.Known > 0
+}
+
+// looseBetween reports whether a value without a label stands right of two label lines, at a height between theirs: it is centred on both.
+func (v *view) looseBetween(a, b *row) bool {
+	return slices.ContainsFunc(v.loose, func(c *cell) bool {
+		return c.base > a.base && c.base < b.base && c.box.X0 > max(a.box.X1, b.box.X1)
+	})
 }
 
 func lastBase(r *row) float64 { return r.label[len(r.label)-1].base }
@@ -138,9 +148,12 @@ func (v *view) owner(c *cell) *row {
 	return best
 }
 
-// nearestBase is the signed distance from the row's nearest baseline (label or value) down to y.
+// nearestBase is the signed distance from the row's nearest baseline (label or value) down to y; next to nothing between the lines of its label.
 func nearestBase(r *row, y float64) float64 {
 	best := y - r.base
+	if y > r.base && y < lastBase(r) {
+		return math.SmallestNonzeroFloat64
+	}
 	for _, c := range r.label {
 		if d := y - c.base; math.Abs(d) < math.Abs(best) {
 			best = d

@@ -68,13 +68,23 @@ func (v *view) numericLines(i int) []int {
 			break
 		}
 		vals := v.lineValues(j)
-		if len(vals) < 3 || !sameColumns(first, vals) {
+		if len(vals) == 0 || !sameColumns(first, vals) || len(vals) < 3 && !allUnder(first, vals) {
 			continue
 		}
 		pitch = min(pitch, gap)
 		out = append(out, j)
 	}
 	return out
+}
+
+// allUnder: every value stands under one of the first line's; a short line (a gain with its power alone) must not be anything else.
+func allUnder(first, vals []value) bool {
+	for _, a := range vals {
+		if !slices.ContainsFunc(first, func(b value) bool { return min(a.box.X1, b.box.X1)-max(a.box.X0, b.box.X0) > 0.4*a.box.W() }) && a.q.Unit != quantity.Percent {
+			return false
+		}
+	}
+	return true
 }
 
 // sameColumns: most of the values stand under a value of the first line.
