@@ -180,6 +180,48 @@ func TestCommonPractice(t *testing.T) {
 	}
 }
 
+// TestOtherUnit: the slips of units in coefficients of a 60-cell module, by calculation: -0.13 %/K is V/K, -123 is mV/K, -2.1 is mV/K per cell,
+// α of 0.005 %/K is A/K.
+func TestOtherUnit(t *testing.T) {
+	for _, c := range []struct{ old, new, want string }{
+		{`"beta_voc_pct_per_k": -0.32`, `"beta_voc_pct_per_k": -0.123`, "V/K (-0.3211 %/K)"},
+		{`"beta_voc_pct_per_k": -0.32`, `"beta_voc_pct_per_k": -123`, "mV/K (-0.3211 %/K)"},
+		{`"beta_voc_pct_per_k": -0.32`, `"beta_voc_pct_per_k": -2.1`, "mV/K per cell (-0.329 %/K)"},
+		{`"alpha_isc_pct_per_k": 0.050`, `"alpha_isc_pct_per_k": 4.6`, "mA/K (0.04984 %/K)"},
+		{`"gamma_pmax_pct_per_k": -0.41`, `"gamma_pmax_pct_per_k": -1.11`, "W/K (-0.4111 %/K)"},
+	} {
+		text := ""
+		for _, f := range Check(sheetOf(t, strings.Replace(sheetText, c.old, c.new, 1)), Options{}) {
+			if strings.HasSuffix(f.Rule, "-range") && f.Level == Error {
+				text = f.Message
+			}
+		}
+		if !strings.Contains(text, "usual as "+c.want) {
+			t.Errorf("%s: %q does not name %s", c.new, text, c.want)
+		}
+	}
+}
+
+// TestWarrantyArithmetic: three linear warranties of the trade, worked by hand: 98 - 0.55 × 24 = 84.80, 99 - 0.40 × 29 = 87.40, 97.5 - 0.7 × 24 = 80.70.
+func TestWarrantyArithmetic(t *testing.T) {
+	for _, c := range []struct {
+		years, first, annual, final string
+		want                        Level
+	}{
+		{"25", "2", "0.55", "84.8", 0}, {"30", "1", "0.40", "87.4", 0}, {"25", "2.5", "0.7", "80.7", 0},
+		{"25", "2", "0.55", "85.0", Note}, {"25", "2", "0.55", "85.1", Warning}, {"25", "2.5", "0.7", "83.0", Error},
+	} {
+		s := sheetOf(t, fmt.Sprintf(`{"format": "pvtally.sheet/1", "warranty": {"performance_years": %s, "first_year_loss_pct": %s, "annual_loss_pct": %s, "final_output_pct": %s}}`, c.years, c.first, c.annual, c.final))
+		got := Level(0)
+		for _, f := range Check(s, Options{}) {
+			got = f.Level
+		}
+		if got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 func BenchmarkCheckOneModel(b *testing.B) {
 	sheet := sheetOf(b, sheetText)
 	b.ReportAllocs()

@@ -9,7 +9,7 @@ var nmotPredictedVoc, noctPredictedVoc = twice(Rule{
 		{"IEC 60891:2009 procedure 2", "from memory"},
 		{"148 tables of real sheets: within -1…+1 % for nine in ten", "calculated"},
 	},
-	Grade:   Grade{Of: "part of the gap that rounding cannot explain", Unit: "%", Note: 1, Warning: 2, Error: 5},
+	Grade:   Grade{Of: "part of the gap that rounding cannot explain", Unit: "%", Note: 1.3, Warning: 2, Error: 5},
 	Needs:   []string{"models[].nmot.voc_v", "models[].stc.voc_v", "thermal.nmot_c or thermal.noct_c", "thermal.beta_voc"},
 	Yields:  []string{"nmot/order", "nmot/copied"},
 	Caution: voltageCaution,

@@ -24,13 +24,12 @@ var rearBNPI = &Rule{
 		ratio := phi.Scale(physics.BNPIRear / physics.STCIrradiance).Add(relate.Exactly(1))
 		for i := range p.Sheet.Models {
 			e, s := p.electrical(&p.Sheet.Models[i].BNPI, "bnpi", i, -1), &p.stc[i]
-			one := relate.Interval{Lo: 0.99, Hi: 1.01}
 			for _, c := range []struct {
 				v, from *Value
 				factor  relate.Interval
 			}{
 				{&e.Isc, &s.Isc, ratio.Inflate(0.005)}, {&e.Pmax, &s.Pmax, relate.Interval{Lo: ratio.Lo * 0.994, Hi: ratio.Hi}},
-				{&e.Voc, &s.Voc, one}, {&e.Vmp, &s.Vmp, one},
+				{&e.Voc, &s.Voc, steady}, {&e.Vmp, &s.Vmp, steady},
 			} {
 				if !c.v.Printed() || !c.from.Printed() {
 					continue

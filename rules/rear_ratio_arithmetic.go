@@ -16,15 +16,14 @@ var rearRatioArithmetic = &Rule{
 			return
 		}
 		for i := range p.Sheet.Models {
+			var w worstGain
 			for r := range p.Sheet.Models[i].RearRatio {
 				row := &p.Sheet.Models[i].RearRatio[r]
-				ratio := p.value(row.Ratio, "rear_ratio", "ratio_pct", i, r)
-				if !ratio.Printed() {
-					continue
+				if ratio := p.value(row.Ratio, "rear_ratio", "ratio_pct", i, r); ratio.Printed() {
+					w.row(p.electrical(&row.Electrical, "rear_ratio", i, r), &p.stc[i], phi.Scale(ratio.V/100).Add(relate.Exactly(1)), ratio)
 				}
-				e := p.electrical(&row.Electrical, "rear_ratio", i, r)
-				p.gained(&e, &p.stc[i], phi.Scale(ratio.V/100).Add(relate.Exactly(1)), &ratio)
 			}
+			w.report(p)
 		}
 	},
 }

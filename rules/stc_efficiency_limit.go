@@ -1,6 +1,10 @@
 package rules
 
-import "fmt"
+import (
+	"fmt"
+
+	"pvtally/rules/envelope"
+)
 
 // efficiencyLimits are per cent of the module's total area: the best on sale, the record of a module, and what physics allows.
 type efficiencyLimits struct{ sold, record, physical float64 }
@@ -23,17 +27,19 @@ func efficiencyLimitsOf(technology string) efficiencyLimits {
 
 var stcEfficiencyLimit = &Rule{
 	ID:      "stc/efficiency-limit",
-	Title:   "efficiency stays below what has been built and what can be",
+	Title:   "efficiency is what has been built, and below what can be",
 	Why:     "No module on sale beats the record module of its technology, and none beats physics; a higher figure is a misprint, another area's, or a cell's.",
 	Formula: "efficiency ≤ best on sale (25.0 % silicon), ≤ record module (25.4 %; multi 20.4 %, CdTe 20.2 %, CIGS 19.2 %, thin silicon 12.3 %), ≤ physical limit (29.4 % silicon)",
 	Sources: []Source{
 		{"Silicon module record 25.4 % (certified October 2024), as reported in the trade press", "secondary"},
 		{"Solar cell efficiency tables, versions 57 to 67: modules of other technologies", "from memory"},
+		envelopeSource,
 		{"Richter, Hermle, Glunz 2013: 29.4 % for silicon; detailed balance over ASTM G173-03 for the others", "calculated"},
 	},
-	Levels: []Threshold{{Note, "above the best modules on sale"}, {Warning, "above the record module of the technology"}, {Error, "above the physical limit"}},
-	Needs:  []string{"models[].stc.efficiency_pct"},
-	Yields: []string{"stc/efficiency-area"},
+	Settings: []Setting{{"below", 0.25, rangeGrade.Unit, "how far below the usual range makes a note"}},
+	Levels:   []Threshold{{Note, "above the best modules on sale, or below what modules of the technology have"}, {Warning, "above the record module of the technology"}, {Error, "above the physical limit"}},
+	Needs:    []string{"models[].stc.efficiency_pct"},
+	Yields:   []string{"stc/efficiency-area"},
 	Check: func(p *Pass) {
 		limits := efficiencyLimitsOf(p.Sheet.Cell.Technology)
 		for i := range p.stc {
@@ -51,6 +57,10 @@ var stcEfficiencyLimit = &Rule{
 				report(Warning, limits.record, "the record module of the technology")
 			case v.Lo > limits.sold:
 				report(Note, limits.sold, "the best modules on sale")
+			default:
+				if r := p.env[envelope.Efficiency]; r != nil && v.Hi < r.Lo-p.Setting("below")*r.LoScale {
+					p.Report(Note, Finding{Message: fmt.Sprintf("efficiency %s is low: modules of this kind begin at %s %% (%s)", v, around(r.Lo), r.LoOrigin), Implied: []string{around(r.Lo), around(r.Hi)}}, v)
+				}
 			}
 		}
 	},

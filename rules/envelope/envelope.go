@@ -26,13 +26,14 @@ const (
 	Gamma                      // %/K
 	Sum                        // gamma - alpha - beta, %/K
 	Theory                     // beta per cell minus theory's, mV/K
+	Efficiency                 // of the module's area, %
 	Operating                  // NOCT or NMOT, °C
 	Ideality                   // of the fitted single-diode model
 	FitBeta                    // beta of the fitted model minus the printed one, mV/K per cell
 	quantities
 )
 
-var names = [quantities]string{"vmp_voc", "imp_isc", "fill_factor", "voc_cell_v", "density_ma_cm2", "alpha_pct", "beta_pct", "gamma_pct", "sum_pct", "theory_mv", "operating_c", "ideality", "fit_beta_mv"}
+var names = [quantities]string{"vmp_voc", "imp_isc", "fill_factor", "voc_cell_v", "density_ma_cm2", "alpha_pct", "beta_pct", "gamma_pct", "sum_pct", "theory_mv", "efficiency_pct", "operating_c", "ideality", "fit_beta_mv"}
 
 func (q Quantity) String() string { return names[q] }
 

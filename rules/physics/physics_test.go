@@ -245,6 +245,15 @@ func TestUnits(t *testing.T) {
 	})
 }
 
+// TestCommonPractice: an Isc coefficient of 0.04 %/K on 8 A over 20 K is 0.06 A, one of 0.051 %/K is 0.08 A (common practice, no source).
+func TestCommonPractice(t *testing.T) {
+	for _, c := range []struct{ alpha, want float64 }{{0.04, 0.06}, {0.051, 0.08}} {
+		if got := CurrentAt(8, c.alpha/100, 1000, 45) - 8; math.Abs(got-c.want) > 0.005 {
+			t.Errorf("%v %%/K: %v A, want %v A", c.alpha, got, c.want)
+		}
+	}
+}
+
 // TestPTC: the identity of the open list: mono 45.8 °C, 20 %, -0.37 %/K lies in the list's 0.886-0.938.
 func TestPTC(t *testing.T) {
 	check(t, []value{{"PTC/STC", PTCRatio(-0.0037, 45.8, 0.20), 1 - 0.0037*(20+1.25*25.8*(1-0.2/0.9)-25), 1e-12}})

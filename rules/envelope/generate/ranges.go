@@ -31,6 +31,7 @@ var quantities = []struct {
 	{"gamma_pct", 4, func(m module) float64 { return m.gamma }},
 	{"sum_pct", 4, func(m module) float64 { return m.sum }},
 	{"theory_mv", 3, func(m module) float64 { return m.theory }},
+	{"efficiency_pct", 2, func(m module) float64 { return m.efficiency }},
 	{"operating_c", 1, func(m module) float64 { return m.noct }},
 	{"ideality", 3, ideality},
 	{"fit_beta_mv", 3, fitResidual},
@@ -68,11 +69,12 @@ func sound(m module) bool {
 // groups are the rows a technology's ranges are counted from. The list does not tell cell architectures: PERC is known by its voltage and efficiency.
 var groups = []struct {
 	technology, origin string
+	selected           []string // by these quantities: the group says nothing of their range
 	in                 func(m module) bool
 }{
-	{"mono", "CEC list 2019-03, 1-99 %", func(m module) bool { return m.technology == "mono" }},
-	{"multi", "CEC list 2019-03, 1-99 %", func(m module) bool { return m.technology == "multi" }},
-	{"mono-perc", "CEC list 2019-03, mono with Voc/cell 0.665-0.695 V and efficiency above 19 %, 1-99 %", func(m module) bool {
+	{"mono", "CEC list 2019-03, 1-99 %", nil, func(m module) bool { return m.technology == "mono" }},
+	{"multi", "CEC list 2019-03, 1-99 %", nil, func(m module) bool { return m.technology == "multi" }},
+	{"mono-perc", "CEC list 2019-03, mono with Voc/cell 0.665-0.695 V and efficiency above 19 %, 1-99 %", []string{"voc_cell_v", "efficiency_pct"}, func(m module) bool {
 		return m.technology == "mono" && m.vocCell > 0.665 && m.vocCell < 0.695 && m.efficiency > 19
 	}},
 }
@@ -130,7 +132,7 @@ func ranges(rows []module, boundsPath string) ([][]string, error) {
 	}
 	for _, g := range groups {
 		for _, q := range quantities {
-			if r, ok := counted(rows, g.in, q.of); ok {
+			if r, ok := counted(rows, g.in, q.of); ok && !slices.Contains(g.selected, q.name) {
 				r.lo.origin, r.hi.origin = g.origin, g.origin
 				put(g.technology, q.name, r)
 			}
