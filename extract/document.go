@@ -15,6 +15,7 @@ type document struct {
 	flows    []*flow
 	blocks   []*block
 	classes  []*class
+	parts    []part
 	ledger   ledger
 	voltages []claim
 	cables   []claim
@@ -49,6 +50,7 @@ func read(pages []page.Page) *document {
 	}
 	d.all = label.Find(text.String())
 	d.classes = classesOf(d.blocks, d.the800())
+	d.parts = partsOf(d.classes)
 	d.electricalClaims()
 	d.rowFacts()
 	d.warranties(d.flows)
@@ -113,6 +115,16 @@ func (d *document) rowFacts() {
 // nearest reads a row by the values next to its label; what stands farther off on the line (a curve's axis, a drawing) counts only where those say
 // nothing, or where there is one value a class.
 func (d *document) nearest(f fact, r *row) {
+	if own := d.byPart(r); own != nil {
+		for p, r := range own {
+			if r != nil {
+				d.ledger.part = p + 1
+				f(d, r)
+			}
+		}
+		d.ledger.part = 0
+		return
+	}
 	near := *r
 	near.values = nil
 	for i, c := range r.values {
@@ -160,18 +172,22 @@ func inReach(cells []*cell, c *cell) bool {
 	return false
 }
 
-// record settles the claims into a record.
-func (d *document) record() *schema.Sheet {
-	s := &schema.Sheet{Format: schema.Format, Language: d.language()}
-	s.Models = make([]schema.Model, len(d.classes))
-	for i, k := range d.classes {
-		s.Models[i].RearGain = make([]schema.RearGain, len(k.gains))
-		s.Models[i].RearRatio = make([]schema.RearRatio, len(k.ratios))
+// records settles the claims into one record a series.
+func (d *document) records() []*schema.Sheet {
+	var out []*schema.Sheet
+	for i, p := range d.parts {
+		s := &schema.Sheet{Format: schema.Format, Language: d.language()}
+		s.Models = make([]schema.Model, len(p.classes))
+		for i, k := range p.classes {
+			s.Models[i].RearGain = make([]schema.RearGain, len(k.gains))
+			s.Models[i].RearRatio = make([]schema.RearRatio, len(k.ratios))
+		}
+		d.ledger.of(i + 1).settle(s)
+		d.lists(s)
+		s.Certificates = d.certificates()
+		out = append(out, s)
 	}
-	d.ledger.settle(s)
-	d.lists(s)
-	s.Certificates = d.certificates()
-	return s
+	return out
 }
 
 // language is the one whose words the lexicon recognised most.
@@ -215,3 +231,6 @@ func (d *document) classAt(x float64, i int) int {
 	}
 	return best
 }
+
+// isDatasheet: there is a table of classes, or at least some facts that only a module's sheet has.
+func (d *document) isDatasheet() bool { return len(d.classes) > 0 || len(d.ledger.claims) >= 3 }

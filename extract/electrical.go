@@ -24,7 +24,7 @@ var electricalOrder = []label.Concept{"pmax", "vmp", "imp", "voc", "isc", "eff"}
 
 // electricalClaims turns the classes' columns into claims.
 func (d *document) electricalClaims() {
-	for i, k := range d.classes {
+	d.eachClass(func(i int, k *class) {
 		at := "/models/" + itoa(i)
 		for _, cond := range []condition{atSTC, atNMOT, atNOCT, atBNPI, atLow} {
 			if c := k.byCond[cond]; c != nil {
@@ -43,7 +43,20 @@ func (d *document) electricalClaims() {
 		for g, c := range k.ratios {
 			d.gainClaims(at+"/rear_ratio/"+itoa(g), "/ratio_pct", c)
 		}
+	})
+}
+
+// eachClass visits the classes with their index in their series' record; claims made meanwhile belong to the series.
+func (d *document) eachClass(visit func(i int, k *class)) {
+	for p, part := range d.parts {
+		if len(d.parts) > 1 {
+			d.ledger.part = p + 1
+		}
+		for i, k := range part.classes {
+			visit(i, k)
+		}
 	}
+	d.ledger.part = 0
 }
 
 func (d *document) columnClaims(at string, c *column, cond condition) {

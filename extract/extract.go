@@ -25,6 +25,16 @@ type Options struct {
 
 // Sheets reads a datasheet into one record a series. The error is a *page.Error for an unreadable input.
 func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, error) {
+	second := make(chan *page.Second, 1)
+	go func() {
+		defer close(second)
+		if page.Sniff(src.Data) != page.KindPDF {
+			return
+		}
+		if s, err := page.SecondReading(ctx, src.Data); err == nil {
+			second <- s
+		}
+	}()
 	pages, err := Words(ctx, src, opt)
 	if err != nil {
 		return nil, err
@@ -33,16 +43,22 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		return nil, &page.Error{File: src.Name, Page: 1, Problem: "no text on the page: it is a picture or outlined lettering", Remedy: "a reader for pictures is needed (tesseract-ocr); ask the maker for a PDF with text, or write the record by hand"}
 	}
 	d := read(pages)
-	if len(d.classes) == 0 && len(d.ledger.claims) < 3 {
+	if !d.isDatasheet() {
 		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
 	}
+	sheets := d.records()
 	sum := sha256.Sum256(src.Data)
-	s := d.record()
-	s.Source = schema.Source{File: filepath.ToSlash(src.Name), SHA256: hex.EncodeToString(sum[:]), Pages: len(pages), Part: 1, Parts: 1}
-	return []*schema.Sheet{s}, nil
+	confirmed := <-second
+	for i, s := range sheets {
+		s.Source = schema.Source{File: filepath.ToSlash(src.Name), SHA256: hex.EncodeToString(sum[:]), Pages: len(pages), Part: i + 1, Parts: len(sheets)}
+		if confirmed != nil {
+			confirm(s, pages, confirmed)
+		}
+	}
+	return sheets, nil
 }
 
 // Words gives what stands on the pages.
 func Words(ctx context.Context, src Source, opt Options) ([]page.Page, error) {
-	return page.PDF(ctx, src.Name, src.Data, page.Options{Cache: opt.Cache})
+	return page.Open(ctx, src.Name, src.Data, page.Options{Cache: opt.Cache})
 }

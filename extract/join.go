@@ -125,7 +125,7 @@ func (v *view) owner(c *cell) *row {
 			continue
 		}
 		d := nearestBase(r, c.base)
-		if d == 0 || d > valueReach*max(c.size, r.label[0].size) || d < -aboveReach*min(c.size, r.label[0].size) {
+		if c.base == r.base || d > valueReach*max(c.size, r.label[0].size) || d < -aboveReach*min(c.size, r.label[0].size) {
 			continue
 		}
 		if len(r.values) > 0 && !inValueColumn(r, c) && math.Abs(d) > offBaseline*c.size {

@@ -23,7 +23,11 @@ type claim struct {
 	by       page.By
 	score    float64 // how well label, unit and place fit; see the weights
 	note     string
+	part     int // of a sheet with several series: the one it speaks of, from 1; 0 is all
 }
+
+// asides are fields whose printed values go under "also" only: nothing measures yet how well they are read.
+var asides = map[string]bool{"/cell/busbars": true, "/tolerance/voc_pct": true, "/tolerance/isc_pct": true}
 
 // Weights of a claim. They are compared within one field only; claims nearer than margin that differ leave the field unresolved.
 const (
@@ -40,9 +44,30 @@ const (
 type ledger struct {
 	claims []claim
 	refuse []schema.Unresolved
+	part   int // given to claims as they come
 }
 
-func (l *ledger) add(c claim) { l.claims = append(l.claims, c) }
+func (l *ledger) add(c claim) {
+	if c.part == 0 {
+		c.part = l.part
+	}
+	l.claims = append(l.claims, c)
+}
+
+// of gives the claims that speak of one series; what speaks of it alone goes before what speaks of all.
+func (l *ledger) of(part int) *ledger {
+	own := map[string]bool{}
+	for _, c := range l.claims {
+		own[c.field] = own[c.field] || c.part == part
+	}
+	out := &ledger{refuse: l.refuse}
+	for _, c := range l.claims {
+		if c.part == part || c.part == 0 && !own[c.field] {
+			out.claims = append(out.claims, c)
+		}
+	}
+	return out
+}
 
 // refused notes what was seen and not decided.
 func (l *ledger) refused(field, label, why string, c *cell, candidates ...string) {
@@ -119,6 +144,10 @@ func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
 			l.disagree(s, field, best, c, claims)
 			return
 		}
+	}
+	if asides[field] {
+		s.Also = append(s.Also, alsoOf(field, best))
+		return
 	}
 	if err := write(s, field, best); err != nil {
 		s.Unresolved = append(s.Unresolved, unresolvedOf(field, best, []string{best.printed}, err.Error()))

@@ -157,7 +157,7 @@ func (v *view) weigh(r *row) float64 {
 
 // symbolFor: a unit or symbol beside the words of a label; a short word with a meaning of its own ("NOCT" beside another column's title) is none.
 func symbolFor(r *row, c *cell) bool {
-	return c.isUnit() && (c.concept == "" || electrical[c.concept] && (r.concept == "" || r.concept == c.concept))
+	return c.isUnit() && c.text != r.label[len(r.label)-1].text && (c.concept == "" || electrical[c.concept] && (r.concept == "" || r.concept == c.concept))
 }
 
 // symbolLikeValue: a short word that answers the label ("II" for the safety class, "C" for fire) is its value, no unit.

@@ -90,7 +90,7 @@ func (d *document) certificates() []string {
 func (d *document) names() {
 	pattern, where := d.pattern()
 	series, seriesAt := d.series()
-	for i, k := range d.classes {
+	d.eachClass(func(i int, k *class) {
 		field := "/models/" + itoa(i) + "/name"
 		watts := strconv.FormatFloat(k.watts, 'f', -1, 64)
 		if w, ok := wattsIn(k.name); ok {
@@ -104,7 +104,7 @@ func (d *document) names() {
 		case series != "":
 			d.ledger.add(claim{field: field, text: true, literal: series + " " + watts, printed: series, label: "series", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled, note: "the series with the class"})
 		}
-	}
+	})
 	if series != "" {
 		d.ledger.add(claim{field: "/series", text: true, literal: series, printed: series, label: "title", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled})
 	}
