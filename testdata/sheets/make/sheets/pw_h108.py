@@ -1,5 +1,5 @@
 """pw-h108: Pellworth Cells, a text layer that lies by omission: single glyphs are drawn as outlines while their neighbours stay text ("25 years" reads "5 years", "1134" reads "34",
-"13.55" reads "13."), labels outlined beside live digits. The expected record is what is printed; without looking at the ink the values under _needs_ink
+"13.55" reads "13."), labels outlined beside live digits, half a line text and the rest a picture. The expected record is what is printed; without looking at the ink the values under _needs_ink
 must be refused, not guessed. Cairo."""
 import art
 from cairo_paper import Paper
@@ -40,6 +40,28 @@ class Mixed(Paper):
             x += self.width(t, size, bold, font)
 
 
+    def patch(self, x, y, s, size=7):
+        """The words as a picture of 288 dpi."""
+        import cairocffi as cairo
+        w, h, k = self.width(s, size) + 2, size * 1.4, 4
+        im = cairo.ImageSurface(cairo.FORMAT_RGB24, int(w * k), int(h * k))
+        c = cairo.Context(im)
+        c.scale(k, k)
+        c.set_source_rgb(1, 1, 1)
+        c.paint()
+        c.set_source_rgb(.133, .133, .133)
+        c.select_font_face(self.font)
+        c.set_font_size(size)
+        c.move_to(0, size)
+        c.show_text(s)
+        self.c.save()
+        self.c.translate(x, y - size)
+        self.c.scale(1 / k, 1 / k)
+        self.c.set_source_surface(im, 0, 0)
+        self.c.paint()
+        self.c.restore()
+
+
 def record():
     return {
         "maker": "Pellworth Cells", "series": "PW-H108", "revision": "PWC-H108 Rev 2", "language": "en",
@@ -52,7 +74,7 @@ def record():
         "warranty": {"product_years": N(25), "performance_years": N(30), "first_year_loss_pct": N(1), "annual_loss_pct": N("0.35"), "final_output_pct": N("88.85")},
         "certificates": ["IEC 61215", "IEC 61730"],
         "models": [{"name": f"PW-H108-{w}", "stc": design.stc(k), "nmot": design.cond(k, .8, 43, pd=1)} for k, w in enumerate(design.watts)],
-        "_needs_ink": ["/warranty/product_years", "/warranty/final_output_pct", "/body/width_mm", "/body/length_mm", "/body/depth_mm", "/body/mass_kg", "/models/0/stc/isc_a", "/models/1/stc/isc_a", "/models/1/nmot/vmp_v", "/thermal/nmot_c",
+        "_needs_ink": ["/warranty/product_years", "/warranty/final_output_pct", "/body/width_mm", "/body/length_mm", "/body/depth_mm", "/body/mass_kg", "/body/bypass_diodes", "/body/cable_length_mm/0", "/models/0/stc/isc_a", "/models/1/stc/isc_a", "/models/1/nmot/vmp_v", "/thermal/nmot_c",
                        "/thermal/nmot_tolerance_c", "/limits/system_voltage_v/0", "/limits/series_fuse_a", "/limits/temperature_min_c", "/limits/temperature_max_c", "/limits/front_load_pa", "/limits/rear_load_pa", "/tolerance/power_plus_w", "/tolerance/power_minus_w"],
     }
 
@@ -112,9 +134,12 @@ def build(rec, out):
     y = table(y + 16, "Electrical data at NMOT", "nmot", rows, {(1, "vmp_v"): out_last2})
     p.text(36, y + 8, "NMOT: 800 W/m², ambient temperature 20 °C, wind speed 1 m/s", 6, colour="#555555")
     y = bar(y + 18, "Mechanical data")
-    for a, b in (("Cells", "108 (6 × 18) heterojunction half cells"), ("Dimensions", f"1722 × {M}1{M}134 × 30 mm"), ("Weight", f"21.{M}8 kg"), ("Front glass", "3.2 mm"), ("Junction box", "IP68, 3 bypass diodes"), ("Cable", "4 mm², 1200 mm")):
+    for a, b in (("Cells", "108 (6 × 18) heterojunction half cells"), ("Dimensions", f"1722 × {M}1{M}134 × 30 mm"), ("Weight", f"21.{M}8 kg"), ("Front glass", "3.2 mm"), ("Junction box", "IP68,| 3 bypass diodes"), ("Cable", "4 mm²,| 1200 mm")):
         p.text(41, y + 9, a, 7)
+        b, _, rest = b.partition("|")
         p.text(250, y + 9, b, 7)
+        if rest:  # half a line text, the rest a picture
+            p.patch(250 + p.width(b, 7), y + 9, rest, 7)
         y += 13
         p.line(36, y, 559, y, "#cccccc")
     y = bar(y + 10, "Temperature")
