@@ -32,7 +32,7 @@ func secondLiteralsOf(data []byte) (pages []map[string]int, err error) {
 
 // secondPage gives one page's literals; a page that breaks the library has those found so far.
 func secondPage(p pdf.Page) (literals map[string]int) {
-	s := &shower{fonts: map[string]*secondFont{}}
+	s := &shower{}
 	defer func() {
 		_ = recover()
 		literals = digitsOf(s.chars)
@@ -41,7 +41,7 @@ func secondPage(p pdf.Page) (literals map[string]int) {
 		}
 	}()
 	s.now = showState{ctm: identity, th: 1}
-	s.run(p.V.Key("Contents"), p.Resources(), 0)
+	s.run(p.V.Key("Contents"), newScope(p.Resources()), 0)
 	return nil
 }
 
@@ -50,7 +50,54 @@ type shower struct {
 	chars []char
 	now   showState
 	stack []showState
-	fonts map[string]*secondFont
+}
+
+// scope is the resources of a page or form. The library parses an object anew at each use, so what was used is kept.
+type scope struct {
+	resources pdf.Value
+	fonts     map[string]*secondFont
+	forms     map[string]*secondForm
+}
+
+// secondForm is a form with the scope of its content; nil where the name stands for something else.
+type secondForm struct {
+	content pdf.Value
+	matrix  matrix
+	scope   *scope
+}
+
+func newScope(resources pdf.Value) *scope {
+	return &scope{resources: resources, fonts: map[string]*secondFont{}, forms: map[string]*secondForm{}}
+}
+
+// font gives the scope's font of a name.
+func (c *scope) font(name string) *secondFont {
+	f := c.fonts[name]
+	if f == nil {
+		f = newSecondFont(c.resources.Key("Font").Key(name))
+		c.fonts[name] = f
+	}
+	return f
+}
+
+// form gives the scope's form of a name.
+func (c *scope) form(name string) *secondForm {
+	f, known := c.forms[name]
+	if known {
+		return f
+	}
+	if x := c.resources.Key("XObject").Key(name); x.Kind() == pdf.Stream && x.Key("Subtype").Name() == "Form" {
+		f = &secondForm{content: x, matrix: identity, scope: c}
+		if m := x.Key("Matrix"); m.Len() == 6 {
+			at := func(i int) float64 { return m.Index(i).Float64() }
+			f.matrix = matrix{at(0), at(1), at(2), at(3), at(4), at(5)}
+		}
+		if own := x.Key("Resources"); own.Kind() == pdf.Dict {
+			f.scope = newScope(own)
+		}
+	}
+	c.forms[name] = f
+	return f
 }
 
 type showState struct {
@@ -62,7 +109,7 @@ type showState struct {
 
 const maxStates = 1_000
 
-func (s *shower) run(contents, resources pdf.Value, depth int) {
+func (s *shower) run(contents pdf.Value, in *scope, depth int) {
 	if contents.Kind() != pdf.Stream && contents.Kind() != pdf.Array || depth > maxDepth {
 		return
 	}
@@ -77,11 +124,11 @@ func (s *shower) run(contents, resources pdf.Value, depth int) {
 			}
 			return args[i].Float64()
 		}
-		s.operate(op, args, number, resources, depth)
+		s.operate(op, args, number, in, depth)
 	})
 }
 
-func (s *shower) operate(op string, args []pdf.Value, number func(int) float64, resources pdf.Value, depth int) {
+func (s *shower) operate(op string, args []pdf.Value, number func(int) float64, in *scope, depth int) {
 	t := &s.now
 	six := func() matrix { return matrix{number(0), number(1), number(2), number(3), number(4), number(5)} }
 	move := func(x, y float64) {
@@ -103,7 +150,7 @@ func (s *shower) operate(op string, args []pdf.Value, number func(int) float64, 
 		t.tm, t.line = identity, identity
 	case "Tf":
 		if len(args) == 2 {
-			t.font, t.size = s.font(resources, args[0].Name()), number(1)
+			t.font, t.size = in.font(args[0].Name()), number(1)
 		}
 	case "Tc":
 		t.tc = number(0)
@@ -144,26 +191,20 @@ func (s *shower) operate(op string, args []pdf.Value, number func(int) float64, 
 		}
 	case "Do":
 		if len(args) == 1 {
-			s.form(resources.Key("XObject").Key(args[0].Name()), resources, depth)
+			s.form(in.form(args[0].Name()), depth)
 		}
 	}
 }
 
 // form shows a form's content in a state of its own.
-func (s *shower) form(x, resources pdf.Value, depth int) {
-	if x.Kind() != pdf.Stream || x.Key("Subtype").Name() != "Form" {
+func (s *shower) form(f *secondForm, depth int) {
+	if f == nil {
 		return
 	}
 	saved, stack := s.now, s.stack
 	s.stack = nil
-	if m := x.Key("Matrix"); m.Len() == 6 {
-		at := func(i int) float64 { return m.Index(i).Float64() }
-		s.now.ctm = matrix{at(0), at(1), at(2), at(3), at(4), at(5)}.then(s.now.ctm)
-	}
-	if own := x.Key("Resources"); own.Kind() == pdf.Dict {
-		resources = own
-	}
-	s.run(x, resources, depth+1)
+	s.now.ctm = f.matrix.then(s.now.ctm)
+	s.run(f.content, f.scope, depth+1)
 	s.now, s.stack = saved, stack
 }
 

@@ -18,13 +18,8 @@ type secondFont struct {
 // usualWidth stands for widths that a font leaves to the reader: the digits of the standard fonts are 0.556 wide.
 const usualWidth = 0.55
 
-// font gives the resource's font; each is prepared once.
-func (s *shower) font(resources pdf.Value, name string) *secondFont {
-	v := resources.Key("Font").Key(name)
-	key := v.String() + name
-	if f := s.fonts[key]; f != nil {
-		return f
-	}
+// newSecondFont prepares a font from its dictionary.
+func newSecondFont(v pdf.Value) *secondFont {
 	font := pdf.Font{V: v}
 	f := &secondFont{enc: font.Encoder(), widths: map[string]float64{}, usual: usualWidth, texts: map[string]string{}}
 	if v.Key("Subtype").Name() == "Type0" {
@@ -34,7 +29,6 @@ func (s *shower) font(resources pdf.Value, name string) *secondFont {
 		f.readSimple(v)
 		f.readDifferences(v.Key("Encoding").Key("Differences"))
 	}
-	s.fonts[key] = f
 	return f
 }
 

@@ -25,11 +25,11 @@ func TestDebugFonts(t *testing.T) {
 		f := fonts.Key(k)
 		fmt.Println(k, f.Key("Subtype"), f.Key("BaseFont"), "ENC", f.Key("Encoding"), "TOU", f.Key("ToUnicode").Kind(), "W", f.Key("Widths").Len())
 	}
-	s := &shower{fonts: map[string]*secondFont{}}
+	s := &shower{}
 	s.now = showState{ctm: identity, th: 1}
 	func() {
 		defer func() { fmt.Println("recovered", recover()) }()
-		s.run(p.V.Key("Contents"), p.Resources(), 0)
+		s.run(p.V.Key("Contents"), newScope(p.Resources()), 0)
 	}()
 	fmt.Println(len(s.chars))
 	for _, w := range joinWords(s.chars) {
