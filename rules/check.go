@@ -60,7 +60,14 @@ func Check(sheet *schema.Sheet, opt Options) []Finding {
 }
 
 // Check judges one record.
-func (c *Checker) Check(sheet *schema.Sheet) []Finding {
+func (c *Checker) Check(sheet *schema.Sheet) []Finding { return c.judge(sheet, settle) }
+
+// Unsettled is Check without dropping what only repeats: every relation that fails, for those who reason from all of them.
+func (c *Checker) Unsettled(sheet *schema.Sheet) []Finding {
+	return c.judge(sheet, slices.Clone[[]Finding])
+}
+
+func (c *Checker) judge(sheet *schema.Sheet, settle func([]Finding) []Finding) []Finding {
 	p := c.passes.Get().(*Pass)
 	p.start(sheet)
 	for i := range c.rules {

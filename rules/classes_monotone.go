@@ -16,13 +16,13 @@ var classesMonotone = &Rule{
 	},
 	Levels: []Threshold{{Error, "the fall exceeds 3 %"}},
 	Needs:  []string{"models[].stc of two classes or more"},
-	Yields: []string{"classes/slipped-row", "classes/name-power", "stc/voltage-order", "stc/current-order"},
+	Yields: []string{"classes/slipped-row", "classes/efficiency", "stc/voltage-order", "stc/current-order", "stc/power-product", "stc/efficiency-area"},
 	Check: func(p *Pass) {
 		for _, q := range rowFields {
 			for r := 1; r < len(p.rank); r++ {
 				i, j := p.rank[r-1], p.rank[r]
 				a, b := q.of(&p.stc[i]), q.of(&p.stc[j])
-				if !a.Printed() || !b.Printed() || p.stc[i].Pmax.V >= p.stc[j].Pmax.V || b.V >= a.V {
+				if !a.Printed() || !b.Printed() || p.nominal[i] >= p.nominal[j] || b.V >= a.V {
 					continue
 				}
 				g := Compare(b, a.Interval)

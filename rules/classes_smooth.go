@@ -55,11 +55,11 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	var at [16]int
 	n := 0
 	for _, i := range p.rank {
-		v, power := value(i), &p.stc[i].Pmax
-		if n == len(at) || !v.Printed() || v.V <= 0 || power.V <= 0 || v.Half() <= 0 {
+		v, power := value(i), p.nominal[i]
+		if n == len(at) || !v.Printed() || v.V <= 0 || power <= 0 || v.Half() <= 0 {
 			continue
 		}
-		l.x, l.y, l.unit = append(l.x, math.Log(power.V)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()/v.V)
+		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()/v.V)
 		at[n] = i
 		n++
 	}

@@ -13,7 +13,7 @@ func (p *Pass) coefficientRange(q envelope.Quantity, c *Coefficient, of *Value, 
 		return
 	}
 	l := p.Grade(r.Excess(c.Lo, c.Hi))
-	if l == 0 {
+	if l == 0 || q != envelope.Alpha && p.interchanged() {
 		return
 	}
 	origin := r.HiOrigin
@@ -29,6 +29,16 @@ func (p *Pass) coefficientRange(q envelope.Quantity, c *Coefficient, of *Value, 
 		text += "; it would be usual as " + unit
 	}
 	p.Report(l, Finding{Message: text, Implied: []string{around(r.Lo), around(r.Hi)}}, &c.src)
+}
+
+// interchanged reports that β and γ stand the wrong way round and would be usual the other way: thermal/coefficient-sum says so, once.
+func (p *Pass) interchanged() bool {
+	c := &p.coef[0]
+	usual := func(q envelope.Quantity, c *Coefficient) bool {
+		r := p.env[q]
+		return r == nil || r.Excess(c.Lo, c.Hi) < 0.5
+	}
+	return p.silicon && c.Beta.Known() && c.Gamma.Known() && c.Gamma.Lo > c.Beta.Hi && usual(envelope.Beta, &c.Gamma) && usual(envelope.Gamma, &c.Beta)
 }
 
 // otherUnit is the unit in which a coefficient printed in %/K would be usual: the slips that sheets make.

@@ -22,7 +22,8 @@ type facts struct {
 	length  Value
 	width   Value
 	area    relate.Interval // m2, All where not known
-	rank    []int           // the classes by ascending Pmax
+	nominal []float64       // the classes' nominal powers, W
+	rank    []int           // the classes by ascending nominal power
 	nmot    []operating     // the classes' tables at NMOT, as far as they are printed
 	noct    []operating
 }
@@ -48,7 +49,7 @@ type fitting struct {
 }
 
 func (f *facts) empty() facts {
-	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits[:0], rank: f.rank[:0], nmot: f.nmot[:0], noct: f.noct[:0]}
+	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits[:0], rank: f.rank[:0], nominal: f.nominal[:0], nmot: f.nmot[:0], noct: f.noct[:0]}
 }
 
 func (f *facts) gather(p *Pass) {
@@ -68,9 +69,12 @@ func (f *facts) gather(p *Pass) {
 		f.stc = append(f.stc, p.electrical(&m.STC, "stc", i, -1))
 		f.fits = append(f.fits, fitting{})
 		f.coef = append(f.coef, p.coefficients(i, &f.stc[i]))
+	}
+	f.nominal = p.nominals(f.nominal)
+	for i := range f.nominal {
 		at := len(f.rank)
 		f.rank = append(f.rank, i)
-		for ; at > 0 && f.stc[f.rank[at-1]].Pmax.V > f.stc[i].Pmax.V; at-- {
+		for ; at > 0 && f.nominal[f.rank[at-1]] > f.nominal[i]; at-- {
 			f.rank[at] = f.rank[at-1]
 		}
 		f.rank[at] = i

@@ -57,7 +57,11 @@ var stcCellCount = &Rule{
 		if other == p.series || best > p.Setting("other_within") {
 			return
 		}
-		p.Report(p.Grade(printed-best), Finding{
+		l := p.Grade(printed - best)
+		if cell := p.vocCell(i); l != 0 && cell.Lo > physics.SiliconMaxVoc {
+			l = Error // no junction has that voltage, and another count explains it
+		}
+		p.Report(l, Finding{
 			Message: fmt.Sprintf("Voc %s, Isc %s and %s × %s do not suit %s cells in series (%s V per cell, %s mA/cm2); %s in series would be like other modules (%s V, %s mA/cm2)",
 				e.Voc, e.Isc, p.length, p.width, around(p.series), around(e.Voc.V/p.series), around(e.Isc.V*p.series/p.area.Mid()/10), around(other), around(e.Voc.V/other), around(e.Isc.V*other/p.area.Mid()/10)),
 			Implied: []string{around(other * p.count.V / p.series)},

@@ -10,7 +10,7 @@ var stcCurrentRatio = &Rule{
 	Sources: []Source{envelopeSource},
 	Grade:   rangeGrade,
 	Needs:   []string{"models[].stc.imp_a", "models[].stc.isc_a"},
-	Yields:  []string{"stc/current-order", "stc/five-parameter"},
+	Yields:  []string{"stc/current-order", "stc/five-parameter", "stc/power-product", "classes/slipped-row"},
 	Check: func(p *Pass) {
 		for i := range p.stc {
 			if e := &p.stc[i]; e.Imp.Printed() && e.Isc.Printed() {

@@ -15,6 +15,7 @@ var stcEfficiencyArea = &Rule{
 	Sources: []Source{{"Arithmetic with the definition of IEC TS 61836", "read"}},
 	Grade:   Grade{Of: "part of the gap that rounding cannot explain", Unit: "%", Note: 0, Warning: 0.1, Error: 3},
 	Needs:   []string{"models[].stc.efficiency_pct", "models[].stc.pmax_w", "body.length_mm", "body.width_mm"},
+	Yields:  []string{"body/sides", "classes/slipped-row", "classes/name-power"},
 	Check: func(p *Pass) {
 		if p.area == relate.All {
 			return

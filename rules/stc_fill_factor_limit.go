@@ -18,7 +18,7 @@ var stcFillFactorLimit = &Rule{
 	},
 	Levels:  []Threshold{{Warning, "the fill factor exceeds FF0 by more than rounding"}, {Error, "it exceeds 0.893 for silicon, or 1 for anything"}},
 	Needs:   []string{"models[].stc.pmax_w", "models[].stc.voc_v", "models[].stc.isc_a"},
-	Yields:  []string{"stc/voltage-order", "stc/current-order"},
+	Yields:  []string{"stc/voltage-order", "stc/current-order", "stc/power-product", "classes/name-power"},
 	Caution: voltageCaution,
 	Check: func(p *Pass) {
 		for i := range p.stc {

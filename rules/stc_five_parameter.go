@@ -24,7 +24,7 @@ var stcFiveParameter = &Rule{
 	},
 	Levels: []Threshold{{Warning, "no physical curve exists unless Imp or Vmp is lower by 1 %"}, {Error, "the same by 3 %"}},
 	Needs:  []string{"models[].stc (Pmax, Vmp, Imp, Voc, Isc)", "cell.count", "cell.technology", "thermal.beta_voc"},
-	Yields: []string{"stc/voltage-order", "stc/current-order", "stc/voltage-ratio", "stc/current-ratio", "stc/fill-factor-limit", "stc/fill-factor", "stc/cell-count", "stc/voc-per-cell", "stc/power-product",
+	Yields: []string{"stc/voltage-order", "stc/current-order", "stc/voltage-ratio", "stc/current-ratio", "stc/fill-factor-limit", "stc/fill-factor", "stc/cell-count", "stc/voc-per-cell", "stc/power-product", "classes/slipped-row",
 		"thermal/sign", "thermal/beta-range", "thermal/beta-theory", "thermal/coefficient-sum"},
 	Check: func(p *Pass) {
 		for i := range p.stc {

@@ -11,8 +11,9 @@ var stcPowerProduct = &Rule{
 		{"Arithmetic; IEC TS 61836 for the symbols", "read"},
 		{"Gaps of 62 real sheets: 0.04 % at the median, 0.18 % at the 90th, 0.7 % at the 99th percentile", "calculated"},
 	},
-	Grade: Grade{Of: "part of the gap that rounding cannot explain", Unit: "%", Note: 0, Warning: 0.1, Error: 1},
-	Needs: []string{"models[].stc.pmax_w", "models[].stc.vmp_v", "models[].stc.imp_a"},
+	Grade:  Grade{Of: "part of the gap that rounding cannot explain", Unit: "%", Note: 0, Warning: 0.1, Error: 1},
+	Needs:  []string{"models[].stc.pmax_w", "models[].stc.vmp_v", "models[].stc.imp_a"},
+	Yields: []string{"stc/voltage-order", "stc/current-order", "classes/slipped-row", "classes/name-power"},
 	Check: func(p *Pass) {
 		for i := range p.stc {
 			p.product(&p.stc[i])

@@ -5,6 +5,7 @@ import (
 
 	"pvtally/rules/envelope"
 	"pvtally/rules/physics"
+	"pvtally/schema/relate"
 )
 
 var stcVocPerCell = &Rule{
@@ -23,24 +24,49 @@ var stcVocPerCell = &Rule{
 		if p.series <= 0 {
 			return
 		}
+		// the class farthest outside speaks for all: they share the count
+		worst, beyond, outside := -1, 0.0, 0
 		for i := range p.stc {
-			e, cell := &p.stc[i], p.vocCell(i)
-			switch {
-			case !e.Voc.Printed():
-			case p.silicon && cell.Lo > physics.SiliconMaxVoc:
-				p.Report(Error, Finding{Message: fmt.Sprintf("Voc per cell = %s / %s = %s V, above the limit of one silicon junction, %s V", e.Voc, around(p.series), around(cell.Mid()), around(physics.SiliconMaxVoc)),
-					Implied: []string{"0", around(physics.SiliconMaxVoc * p.series)}}, &e.Voc, &p.count)
-			default:
-				most := Error
-				if r := envelope.For("mono-n")[envelope.VocCell]; p.silicon && r.Excess(cell.Lo, cell.Hi) < 1 {
-					most = Warning // another silicon technology's voltage is a question about the word, not an impossible number
+			if cell := p.vocCell(i); p.stc[i].Voc.Printed() {
+				if x := p.vocExcess(cell); x > 0 {
+					outside++
+					if x > beyond {
+						worst, beyond = i, x
+					}
 				}
-				what := "Voc per cell in series"
-				if r := p.env[envelope.VocCell]; r != nil && p.series == p.count.V && 2*cell.Mid() > r.Lo && 2*cell.Mid() < r.Hi {
-					what = "half cells seem to be counted as series cells: Voc per cell"
-				}
-				p.inRangeUpTo(most, envelope.VocCell, cell, what, " V", &e.Voc, &p.count)
 			}
 		}
+		if worst < 0 {
+			return
+		}
+		e, cell := &p.stc[worst], p.vocCell(worst)
+		if p.silicon && cell.Lo > physics.SiliconMaxVoc {
+			p.Report(Error, Finding{Message: fmt.Sprintf("Voc per cell = %s / %s = %s V, above the limit of one silicon junction, %s V", e.Voc, around(p.series), around(cell.Mid()), around(physics.SiliconMaxVoc)),
+				Implied: []string{"0", around(physics.SiliconMaxVoc * p.series)}}, &e.Voc, &p.count)
+			return
+		}
+		most := Error
+		if r := envelope.For("mono-n")[envelope.VocCell]; p.silicon && r.Excess(cell.Lo, cell.Hi) < 1 {
+			most = Warning // another silicon technology's voltage is a question about the word, not an impossible number
+		}
+		what := "Voc per cell in series"
+		if r := p.env[envelope.VocCell]; r != nil && p.series == p.count.V && 2*cell.Mid() > r.Lo && 2*cell.Mid() < r.Hi {
+			what = "half cells seem to be counted as series cells: Voc per cell"
+		}
+		if outside > 1 {
+			what = fmt.Sprintf("in %d of %d classes, %s", outside, len(p.stc), what)
+		}
+		p.inRangeUpTo(most, envelope.VocCell, cell, what, " V", &e.Voc, &p.count)
 	},
+}
+
+// vocExcess is how far a voltage per cell lies outside its range; what no silicon junction has lies farther out than anything else.
+func (p *Pass) vocExcess(cell relate.Interval) float64 {
+	if p.silicon && cell.Lo > physics.SiliconMaxVoc {
+		return 1e3 * cell.Lo
+	}
+	if r := p.env[envelope.VocCell]; r != nil {
+		return r.Excess(cell.Lo, cell.Hi)
+	}
+	return 0
 }

@@ -10,7 +10,7 @@ var stcVoltageRatio = &Rule{
 	Sources: []Source{envelopeSource},
 	Grade:   rangeGrade,
 	Needs:   []string{"models[].stc.vmp_v", "models[].stc.voc_v"},
-	Yields:  []string{"stc/voltage-order", "stc/five-parameter"},
+	Yields:  []string{"stc/voltage-order", "stc/five-parameter", "stc/power-product", "classes/slipped-row"},
 	Caution: voltageCaution,
 	Check: func(p *Pass) {
 		for i := range p.stc {

@@ -20,7 +20,7 @@ var thermalBetaTheory = &Rule{
 	Grade:    Grade{Of: "distance beyond the tolerance", Unit: "mV/K per cell", Note: 0, Warning: 0.25, Error: 0.75},
 	Settings: []Setting{{"tolerance", 0.5, "mV/K per cell", "what real modules show beyond theory"}},
 	Needs:    []string{"thermal.beta_voc", "models[].stc.voc_v", "cell.count", "cell.technology"},
-	Yields:   []string{"thermal/sign", "thermal/beta-range", "stc/voc-per-cell", "stc/cell-count"},
+	Yields:   []string{"thermal/sign", "thermal/beta-range", "thermal/coefficient-sum", "stc/voc-per-cell", "stc/cell-count"},
 	Caution:  voltageCaution,
 	Check: func(p *Pass) {
 		if !p.silicon || p.series <= 0 || len(p.stc) == 0 {

@@ -12,14 +12,14 @@ var thermalCoefficientSum = &Rule{
 		{"Product rule; Green, Solar Cells 7 (1982) 337, DOI 10.1016/0379-6787(82)90057-6 for the fill factor's term", "from memory"},
 		{"California Energy Commission list, edition 2021-12: 98 % of 15,906 silicon modules within -0.256…-0.075, |γ| < |β| on 18 of 16,511", "calculated"},
 	},
-	Grade: Grade{Of: "distance outside the bounds beyond rounding", Unit: "%/K", Note: 0, Warning: 0.01, Error: 0.1},
+	Grade: Grade{Of: "distance outside the bounds beyond rounding", Unit: "%/K", Note: 0, Warning: 0.01, Error: 0.15},
 	Settings: []Setting{
 		{"lowest", -0.26, "%/K", "lower bound of γ - α - β"},
 		{"highest", -0.04, "%/K", "upper bound of γ - α - β"},
 	},
 	Levels:  []Threshold{{Error, "|γ| is below |β| by more than rounding"}},
 	Needs:   []string{"thermal.alpha_isc", "thermal.beta_voc", "thermal.gamma_pmax", "cell.technology"},
-	Yields:  []string{"thermal/sign", "thermal/alpha-range", "thermal/beta-range", "thermal/gamma-range", "thermal/beta-theory"},
+	Yields:  []string{"thermal/sign", "thermal/alpha-range", "thermal/beta-range", "thermal/gamma-range"},
 	Caution: voltageCaution,
 	Check: func(p *Pass) {
 		if !p.silicon || len(p.coef) == 0 {
