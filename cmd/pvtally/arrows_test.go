@@ -26,7 +26,7 @@ var arrows = []struct {
 	{"pvtally/extract/quantity", []string{"pvtally/extract/quantity"}},
 	{"pvtally/rules", []string{"pvtally/rules", "pvtally/schema"}},
 	{"pvtally/rules/physics", []string{"pvtally/rules/physics"}},
-	{"pvtally/rules/envelope", []string{"pvtally/rules/envelope"}},
+	{"pvtally/rules/envelope", []string{"pvtally/rules/envelope", "pvtally/schema"}},
 	{"pvtally/rules/envelope/generate", []string{"pvtally/rules"}}, // a program run by hand
 	{"pvtally/cmd", []string{"pvtally"}},
 	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/rules", "pvtally/schema"}},

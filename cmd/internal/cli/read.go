@@ -65,14 +65,14 @@ func (opt *reading) write(ctx context.Context, r *run, args []string) error {
 	if err != nil {
 		return outcome{Unread, err}
 	}
-	print := opt.records
+	form := opt.records
 	switch {
 	case opt.words:
-		print = opt.seen
+		form = opt.seen
 	case opt.table != "":
-		print = opt.classes
+		form = opt.classes
 	}
-	if err := o.finish(errors.Join(print(ctx, r, o, args), ctx.Err())); err != nil && ctx.Err() == nil {
+	if err := o.finish(errors.Join(form(ctx, r, o, args), ctx.Err())); err != nil && ctx.Err() == nil {
 		return outcome{Unread, err}
 	}
 	return r.result(ctx, nil)

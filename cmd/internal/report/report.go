@@ -3,7 +3,6 @@
 package report
 
 import (
-	"fmt"
 	"io"
 	"iter"
 	"slices"
@@ -66,37 +65,6 @@ type Run struct {
 	Entries iter.Seq[Entry]
 }
 
-// Silenced tells of findings that the catalogue's own files accept.
-type Silenced struct {
-	Policy   string  `json:"policy,omitempty"`   // the policy's file
-	Baseline string  `json:"baseline,omitempty"` // the baseline's file
-	Waived   int     `json:"waived"`
-	Known    int     `json:"known"`
-	Stale    []Stale `json:"stale,omitempty"`
-}
-
-// Stale is an entry of those files that has expired or no longer silences anything.
-type Stale struct {
-	State   string `json:"state"`
-	Rule    string `json:"rule"`
-	Record  string `json:"record"`
-	Field   string `json:"field,omitempty"`
-	Printed string `json:"printed,omitempty"`
-	Until   string `json:"until,omitempty"`
-}
-
-// String is one line that says what to do.
-func (s Stale) String() string {
-	name := strings.Join(slices.DeleteFunc([]string{s.Rule, s.Record, s.Field, s.Printed}, func(part string) bool { return part == "" }), " ")
-	switch s.State {
-	case "expired":
-		return fmt.Sprintf("a waiver expired on %s: %s (renew it with a reason, or take it out)", s.Until, name)
-	case "unused":
-		return fmt.Sprintf("a waiver silences nothing: %s (take it out)", name)
-	}
-	return fmt.Sprintf("the baseline knows a finding that is gone: %s ('--write-baseline' renews it)", name)
-}
-
 // Entry is one record judged, or one input that could not be read: exactly one of the two.
 type Entry struct {
 	Sheet  *Sheet
@@ -145,34 +113,6 @@ func (s *Sheet) key(f rules.Finding) string {
 	return schema.Key(s.Record, f.Fields[0])
 }
 
-// Unread is an input that could not be read, with what would help.
-type Unread struct {
-	File    string `json:"file"`
-	Page    int    `json:"page,omitempty"`
-	Problem string `json:"problem"`
-	Remedy  string `json:"remedy,omitempty"`
-}
-
-// String gives file, page, problem and remedy in one line.
-func (u *Unread) String() string {
-	if u.Page > 0 {
-		return u.File + " " + u.detail()
-	}
-	return u.File + ": " + u.detail()
-}
-
-// detail is String without the file.
-func (u *Unread) detail() string {
-	text := u.Problem
-	if u.Page > 0 {
-		text = fmt.Sprintf("page %d: %s", u.Page, text)
-	}
-	if u.Remedy != "" {
-		text += " (" + u.Remedy + ")"
-	}
-	return text
-}
-
 // Verdict is what the findings come to: "reject" with an error among them, "query" with a warning, else "clear".
 func (s *Sheet) Verdict() string {
 	worst := rules.Level(0)
@@ -201,33 +141,4 @@ func (s *Sheet) graveFirst() []rules.Finding {
 	list := slices.Clone(s.Findings)
 	slices.SortStableFunc(list, func(a, b rules.Finding) int { return int(b.Level) - int(a.Level) })
 	return list
-}
-
-// summary counts what a run came to.
-type summary struct {
-	Sheets   int `json:"sheets"`
-	Models   int `json:"models"`
-	Errors   int `json:"errors"`
-	Warnings int `json:"warnings"`
-	Notes    int `json:"notes"`
-	Unread   int `json:"unread"`
-}
-
-func (s *summary) add(e Entry) {
-	if e.Unread != nil {
-		s.Unread++
-		return
-	}
-	s.Sheets++
-	s.Models += len(e.Sheet.Record.Models)
-	for _, f := range e.Sheet.Findings {
-		switch f.Level {
-		case rules.Error:
-			s.Errors++
-		case rules.Warning:
-			s.Warnings++
-		case rules.Note:
-			s.Notes++
-		}
-	}
 }

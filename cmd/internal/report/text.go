@@ -76,7 +76,7 @@ func writeText(w io.Writer, run Run) error {
 		plural(sum.Errors, "error"), plural(sum.Warnings, "warning"), plural(sum.Notes, "note"), sum.Unread)
 	if run.Silenced != nil {
 		s := run.Silenced()
-		fmt.Fprintf(&b, "%d more waived by the policy, %d known to the baseline\n", s.Waived, s.Known)
+		fmt.Fprintf(&b, "not shown: %s\n", Plain(s.sources()))
 	}
 	_, err := w.Write(b.Bytes())
 	return err
