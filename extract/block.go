@@ -310,3 +310,31 @@ func (b *block) pitch() float64 {
 	}
 	return d
 }
+
+// mergeLists joins one-class lists that stand side by side and share no quantity: the halves of one table.
+func mergeLists(blocks []*block) []*block {
+	var out []*block
+	for _, b := range blocks {
+		into := slices.IndexFunc(out, func(o *block) bool {
+			if len(o.columns) != 1 || len(b.columns) != 1 || !alongside(b, o) || o.box.X1 > b.box.X0 && b.box.X1 > o.box.X0 {
+				return false
+			}
+			for c := range b.columns[0].values {
+				if _, both := o.columns[0].values[c]; both {
+					return false
+				}
+			}
+			return true
+		})
+		if into < 0 {
+			out = append(out, b)
+			continue
+		}
+		for _, c := range electricalOrder {
+			if v, ok := b.columns[0].values[c]; ok {
+				out[into].columns[0].put(c, v)
+			}
+		}
+	}
+	return out
+}

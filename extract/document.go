@@ -34,7 +34,7 @@ func read(pages []page.Page) *document {
 		v := newView(&pages[i])
 		d.views = append(d.views, v)
 		d.flows = append(d.flows, v.flows()...)
-		b := v.rowBlocks()
+		b := mergeLists(v.rowBlocks())
 		for _, b := range b {
 			v.readHeader(b, b.first)
 		}

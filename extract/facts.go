@@ -3,10 +3,12 @@ package extract
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"pvtally/extract/label"
 	"pvtally/extract/quantity"
+	"pvtally/schema"
 )
 
 // fact reads the values of a labelled row into claims.
@@ -30,6 +32,7 @@ var facts = map[label.Concept]fact{
 	"tol":           powerTolerance,
 	"class":         classTolerance,
 	"lowlight":      lowLightRow,
+	"ptc":           ptcRow,
 	"uncertainty":   percent("/tolerance/measurement_pct"),
 	"tol_voc":       percent("/tolerance/voc_pct"),
 	"tol_isc":       percent("/tolerance/isc_pct"),
@@ -340,6 +343,9 @@ var wattUnit = regexp.MustCompile(`[\[(]\s*Wp?\s*[\])]|\sWp?$`)
 
 func bifaciality(d *document, r *row) {
 	r.each(func(c *cell, q quantity.Quantity) {
+		if d.bifacialFraction(r, c, q) {
+			return
+		}
 		if q.Unit != quantity.Percent && q.Unit != quantity.None || q.Shape != quantity.Single && q.Shape != quantity.Within {
 			return
 		}
@@ -399,4 +405,36 @@ func (d *document) namedInValue(r *row) {
 	if f := facts[r.concept]; f != nil {
 		d.nearest(f, r)
 	}
+}
+
+// ptcRow reads the PVUSA test condition's power, one value a class.
+func ptcRow(d *document, r *row) {
+	r.each(func(c *cell, q quantity.Quantity) {
+		box := c.boxOf(q.Start, q.End)
+		d.eachClass(func(i int, k *class) {
+			if q.Shape == quantity.Single && (k.x > box.X0-6 && k.x < box.X1+6 || len(d.classes) == 1) {
+				d.claim("/models/"+itoa(i)+"/ptc_w", r, c, q, 0, quantity.W, 10, 1000, labelled)
+			}
+		})
+	})
+}
+
+// bifacialFraction reads a bifaciality printed as a fraction; of the three for Voc, Isc and Pmax the record keeps that of the power.
+func (d *document) bifacialFraction(r *row, c *cell, q quantity.Quantity) bool {
+	v := q.Terms[0].Value
+	if q.Unit != quantity.None || v < 0.3 || v > 1 || q.Shape != quantity.Single && q.Shape != quantity.Within {
+		return false
+	}
+	if before := label.Find(c.text[:q.Start]); before.Any("voc", "isc") && !before.Has("pmax") {
+		return true
+	}
+	k, ok := claimOf("/bifacial/factor_pct", c, r.text(), q, 0, quantity.None, labelled*r.weight)
+	n, err := schema.ParseNumber(k.literal)
+	if !ok || err != nil {
+		return true
+	}
+	k.literal = strconv.FormatFloat(n.Float()*100, 'f', max(0, n.Decimals()-2), 64)
+	k.note = "printed as a fraction"
+	d.ledger.add(k)
+	return true
 }

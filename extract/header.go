@@ -51,6 +51,13 @@ func (v *view) readHeader(b *block, first *row) {
 	b.columnNames(lines)
 	b.gainColumns(lines)
 	b.ownTitle(lines)
+	if b.cond == atGain || b.cond == atRatio {
+		for _, line := range lines {
+			for _, c := range line {
+				b.title += " " + c.text // its class is named somewhere above it
+			}
+		}
+	}
 }
 
 // holdsValues reports whether a label cell has electrical values of its own: it then belongs to the table above.
@@ -162,19 +169,40 @@ func (b *block) columnNames(lines [][]*cell) {
 			names, cells, at = text, got, i
 			continue
 		}
-		if cells[0].base-got[0].base > 1.9*got[0].size || !splitName(text, names) {
+		if cells[0].base-got[0].base > 2.2*got[0].size || !splitName(text, names) {
 			break
 		}
 		for k := range names {
 			names[k] = text[k] + names[k]
 		}
 	}
+	b.namePrefix(lines, names, cells)
 	if at > 0 && names != nil {
 		b.nameEnds(lines[at-1], classes, names, cells)
 	}
 	for k := range names {
 		for _, c := range classes[k] {
 			c.name, c.named = names[k], cells[k]
+		}
+	}
+}
+
+// namePrefix puts the beginning of a name that stands once, in the label column, before the classes' own ends ("Type AB-54-" | "405" | "410").
+func (b *block) namePrefix(lines [][]*cell, names []string, cells []*cell) {
+	if len(names) == 0 || hasLetters(names[0]) {
+		return
+	}
+	for _, line := range lines {
+		for _, c := range line {
+			if abs(c.base-cells[0].base) > 0.5*c.size || c.box.X1 > cells[0].box.X0 {
+				continue
+			}
+			if prefix := lastWords(c.text, 1); len(prefix) > 3 && strings.HasSuffix(prefix, "-") && prefix == strings.ToUpper(prefix) {
+				for k := range names {
+					names[k] = prefix + names[k]
+				}
+				return
+			}
 		}
 	}
 }
@@ -342,7 +370,6 @@ func (b *block) ownTitle(lines [][]*cell) {
 			if b.cond != atGain && b.cond != atRatio {
 				return
 			}
-			b.title += " " + c.text // a gain table's class is named in its title, its line of gains comes first
 		}
 	}
 }

@@ -53,7 +53,7 @@ func mendsLabel(a, b *row, both label.Concept) bool {
 	if both == "" {
 		return false
 	}
-	if len(a.values) == 0 && len(b.values) == 0 && a.concept == b.concept {
+	if len(a.values) == 0 && len(b.values) == 0 && a.concept == b.concept || weak(a.concept) && both == b.concept {
 		return true
 	}
 	if a.concept != "" && b.concept != "" && a.concept != b.concept {
@@ -61,6 +61,9 @@ func mendsLabel(a, b *row, both label.Concept) bool {
 	}
 	return both != a.concept || b.concept == "" && b.found.Known > 0
 }
+
+// weak: the word says what kind of quantity it is, not which.
+func weak(c label.Concept) bool { return c == "voltage" || c == "current" || c == "power" }
 
 // looseBetween reports whether a value without a label stands right of two label lines, at a height between theirs: it is centred on both.
 func (v *view) looseBetween(a, b *row) bool {

@@ -31,6 +31,9 @@ func packingRow(d *document, r *row) {
 	}
 	for _, c := range r.values {
 		for i, q := range c.quantities {
+			if d.packedTogether(r, c, q) {
+				return
+			}
 			if q.Shape != quantity.Single || q.Unit != quantity.None && q.Unit != quantity.Piece || q.Terms[0].Value != float64(int(q.Terms[0].Value)) {
 				continue
 			}
@@ -146,4 +149,24 @@ func (d *document) containerOver(c *cell) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// packedTogether reads the counts of one cell in the order that the label names them: "modules per pallet / pallets / modules: 31 / 22 / 682".
+func (d *document) packedTogether(r *row, c *cell, q quantity.Quantity) bool {
+	if q.Shape != quantity.Slash && q.Shape != quantity.List || len(q.Terms) < 2 || len(q.Terms) > 3 {
+		return false
+	}
+	last := len(q.Terms) - 1
+	if q.Terms[0].Value > 100 || q.Terms[last].Value < 50 || q.Terms[0].Value >= q.Terms[last].Value {
+		return false
+	}
+	if last == 2 && q.Terms[0].Value*q.Terms[1].Value != q.Terms[2].Value {
+		return false // which count is which would be a guess
+	}
+	d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)
+	if last == 2 {
+		d.claim("/packing/pallets_per_container", r, c, q, 1, q.Unit, 4, 100, labelled)
+	}
+	d.claim("/packing/modules_per_container", r, c, q, last, q.Unit, 50, 3000, labelled)
+	return true
 }

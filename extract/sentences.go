@@ -24,6 +24,8 @@ func (d *document) sentences(flows []*flow) {
 				d.packedSentence(c)
 			case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 				d.loadSentence(c)
+			case c.q.Shape == quantity.Spread && c.q.Unit == quantity.Percent && !before.Has("tol") && label.Find(firstWords(c.after, 2)).Has("tol"):
+				d.toleranceSentence(c, before)
 			case c.q.Shape == quantity.Spread && before.Has("tol") && !before.Has("uncertainty") && (c.q.Unit == quantity.Percent || c.q.Unit == quantity.W):
 				d.toleranceSentence(c, before)
 			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:
