@@ -20,6 +20,9 @@ func dimensions(d *document, r *row) {
 	if r.found.Any("pallet", "packing", "container", "cells", "jbox") {
 		return
 	}
+	if r.found.Has("mass") { // one word for both, as German "Maße" without its ß: the unit tells
+		mass(d, r)
+	}
 	labelUnit := sizeUnit(r.text())
 	for _, c := range r.values {
 		unit := labelUnit

@@ -16,7 +16,7 @@ type fact func(d *document, r *row)
 
 // facts is what the reader does with each concept that is no electrical value.
 var facts = map[label.Concept]fact{
-	"mass":          single1("/body/mass_kg", quantity.KG, 0.5, 200),
+	"mass":          mass,
 	"fuse":          single1("/limits/series_fuse_a", quantity.A, 1, 100),
 	"revcur":        single1("/limits/reverse_current_a", quantity.A, 1, 100),
 	"busbars":       count("/cell/busbars", 1, 40),
@@ -61,6 +61,8 @@ var facts = map[label.Concept]fact{
 	"annual_loss":      yearlyLoss,
 	"first_year":       firstYear,
 }
+
+var mass = single1("/body/mass_kg", quantity.KG, 0.5, 200)
 
 // each calls f for every quantity of the row.
 func (r *row) each(f func(c *cell, q quantity.Quantity)) {

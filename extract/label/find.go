@@ -70,15 +70,15 @@ func longest(s squeezed, i int) (Match, int) {
 		n := j - i + 1
 		atEnd := j+1 == len(s.runes)
 		var m Match
-		for _, e := range l.phrases[lo].entries {
-			if !fits(s, i, j, n, atEnd, e.whole) || e.built && !s.start[i] {
-				continue
+		l.phrases[lo].meanings(func(e entry) {
+			if !fits(s, i, j, n, atEnd, e.whole) || e.lost && !s.start[i] {
+				return
 			}
 			m.Atoms = addOnce(m.Atoms, e.atom)
 			if e.lang != "" {
 				m.Langs = addOnce(m.Langs, e.lang)
 			}
-		}
+		})
 		if m.Atoms != nil {
 			m.Start, m.End, m.Length = s.from[i], s.to[j], n
 			best, length = m, n
