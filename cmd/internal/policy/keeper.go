@@ -15,13 +15,33 @@ type Finding struct {
 	Printed string `json:"printed,omitempty"`
 }
 
-// Name is the finding's name in a record of that name.
+// Name is the finding's name in a record of that name. It holds every value the finding is about: when one of them changes, the
+// finding is another.
 func Name(record string, s *schema.Sheet, f rules.Finding) Finding {
 	name := Finding{Rule: f.Rule, Record: record, Printed: f.Printed}
-	if len(f.Fields) > 0 {
-		name.Field = schema.Key(s, f.Fields[0])
+	for i, field := range f.Fields {
+		n, _ := s.At(field)
+		if i == 0 {
+			name.Field = schema.Key(s, field)
+		} else if !n.IsZero() {
+			name.Printed += " " + n.String()
+		}
 	}
 	return name
+}
+
+// cells are the names by which a person may call the finding: any value it is about.
+func cells(record string, s *schema.Sheet, f rules.Finding) []Finding {
+	if len(f.Fields) == 0 {
+		return []Finding{{f.Rule, record, "", f.Printed}}
+	}
+	list := []Finding{{f.Rule, record, schema.Key(s, f.Fields[0]), f.Printed}}
+	for _, field := range f.Fields {
+		if n, ok := s.At(field); ok {
+			list = append(list, Finding{f.Rule, record, schema.Key(s, field), n.String()})
+		}
+	}
+	return list
 }
 
 // Stale is a waiver, or an entry of a baseline, that no longer does anything.
@@ -80,26 +100,27 @@ func (k *Keeper) Require(s *schema.Sheet, found []rules.Finding) []rules.Finding
 
 // Keep drops the findings that a waiver or the baseline accepts. The record has a name for each, relative to the file's folder.
 func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []rules.Finding) []rules.Finding {
-	found, waived := accept(k.used, forPolicy, s, found)
-	found, known := accept(k.met, forBaseline, s, found)
+	found, waived := accept(k.used, found, func(f rules.Finding) []Finding { return cells(forPolicy, s, f) })
+	found, known := accept(k.met, found, func(f rules.Finding) []Finding { return []Finding{Name(forBaseline, s, f)} })
 	k.Waived += waived
 	k.Known += known
 	k.seen[forPolicy], k.seen[forBaseline] = true, true
 	return found
 }
 
-// accept drops the findings that stand in entries and marks these.
-func accept(entries map[Finding]bool, record string, s *schema.Sheet, found []rules.Finding) (kept []rules.Finding, n int) {
+// accept drops the findings one of whose names is an entry, and marks that entry.
+func accept(entries map[Finding]bool, found []rules.Finding, names func(rules.Finding) []Finding) (kept []rules.Finding, n int) {
 	if len(entries) == 0 {
 		return found, 0
 	}
 	kept = slices.DeleteFunc(found, func(f rules.Finding) bool {
-		name := Name(record, s, f)
-		_, accepted := entries[name]
-		if accepted {
-			entries[name] = true
+		for _, name := range names(f) {
+			if _, accepted := entries[name]; accepted {
+				entries[name] = true
+				return true
+			}
 		}
-		return accepted
+		return false
 	})
 	return kept, len(found) - len(kept)
 }

@@ -20,10 +20,11 @@ func sheet(names ...string) *schema.Sheet {
 
 func TestKeeper(t *testing.T) {
 	const today = "2026-05-01"
-	wrong := rules.Finding{Rule: "stc/power-product", Level: rules.Error, Fields: []string{"/models/1/stc/imp_a"}, Printed: "13.98"}
+	wrong := rules.Finding{Rule: "stc/power-product", Level: rules.Error, Fields: []string{"/models/1/stc/imp_a", "/limits/system_voltage_v/0"}, Printed: "13.98"}
 	waiver := Waiver{Rule: wrong.Rule, Record: "kr.json", Field: "models[KR-405].stc.imp_a", Printed: "13.98", Reason: "asked"}
 	change := func(f func(*Waiver)) Waiver { w := waiver; f(&w); return w }
 	entry := waiver.finding()
+	entry.Printed = "13.98 1500"
 	tests := []struct {
 		name     string
 		waivers  []Waiver
@@ -35,12 +36,14 @@ func TestKeeper(t *testing.T) {
 		{"a waiver", []Waiver{waiver}, nil, 0, nil},
 		{"on its last day", []Waiver{change(func(w *Waiver) { w.Until = today })}, nil, 0, nil},
 		{"expired", []Waiver{change(func(w *Waiver) { w.Until = "2026-04-30" })}, nil, 1, []string{"expired kr.json"}},
+		{"by another of its cells", []Waiver{change(func(w *Waiver) { w.Field, w.Printed = "limits.system_voltage_v[1500]", "1500" })}, nil, 0, nil},
 		{"another printed value", []Waiver{change(func(w *Waiver) { w.Printed = "12.98" })}, nil, 1, []string{"unused kr.json"}},
 		{"another class", []Waiver{change(func(w *Waiver) { w.Field = "models[KR-400].stc.imp_a" })}, nil, 1, []string{"unused kr.json"}},
 		{"another rule", []Waiver{change(func(w *Waiver) { w.Rule = "stc/current-order" })}, nil, 1, []string{"unused kr.json"}},
 		{"another record, not in this run", []Waiver{change(func(w *Waiver) { w.Record = "other.json" })}, nil, 1, nil},
 		{"another record, which is gone", []Waiver{change(func(w *Waiver) { w.Record = "deleted.json" })}, nil, 1, []string{"unused deleted.json"}},
 		{"the baseline", nil, []Finding{entry}, 0, nil},
+		{"the baseline knew another value beside it", nil, []Finding{waiver.finding()}, 1, []string{"gone kr.json"}},
 		{"the baseline's entry is gone", nil, []Finding{{Rule: "body/sides", Record: "kr.json"}, entry}, 0, []string{"gone kr.json"}},
 		{"both: the waiver is used, the entry is gone", []Waiver{waiver}, []Finding{entry}, 0, []string{"gone kr.json"}},
 	}

@@ -45,8 +45,8 @@ type Rule struct {
 	Settings map[string]float64 `json:"settings"`
 }
 
-// Waiver accepts one finding. Field and Printed are the finding's key and printed value, empty where it has none: when the value is
-// mended the waiver no longer fits and is reported.
+// Waiver accepts one finding. Field and Printed are the key and the printed value of a cell the finding is about (best the one that is
+// wrong), empty where it has none: when the value is mended the waiver no longer fits and is reported.
 type Waiver struct {
 	Rule    string `json:"rule"`
 	Record  string `json:"record"`
