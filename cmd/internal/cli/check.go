@@ -19,6 +19,7 @@ type checking struct {
 	work
 	output, failOn   string
 	policy, baseline string
+	since            string
 	writeBaseline    bool
 	format           report.Format
 	law              *law
@@ -39,11 +40,18 @@ func (c Command) checkCommand() *cobra.Command {
 	cmd.Flags().StringVar(&opt.policy, "policy", "", "the policy `file`; without it "+policy.FileName+" is looked for from the inputs' folder upwards")
 	cmd.Flags().StringVar(&opt.baseline, "baseline", "", "a `file` of findings that are known and not shown")
 	cmd.Flags().BoolVar(&opt.writeBaseline, "write-baseline", false, "write the findings of this run to the baseline, instead of a report")
+	cmd.Flags().StringVar(&opt.since, "changed-since", "", "only inputs that git counts as changed since this `revision`")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if err := opt.validate(c, args, cmd.Flags().Changed("fail-on")); err != nil {
 			return err
 		}
 		r := &run{Command: c, work: opt.work}
+		if opt.since != "" {
+			var err error
+			if r.list, err = changedSince(cmd.Context(), opt.since, args, expand(args)); err != nil {
+				return err
+			}
+		}
 		if opt.writeBaseline {
 			return opt.newBaseline(cmd.Context(), r, args)
 		}

@@ -71,37 +71,39 @@ func lawText(path string) ([]byte, error) {
 
 // findPolicy looks for a policy file from the innermost folder that holds all inputs upwards.
 func findPolicy(args []string) string {
-	common := ""
-	for _, arg := range args {
-		folder := "."
-		if info, err := os.Stat(arg); arg != "-" && err == nil {
-			folder = arg
-			if !info.IsDir() {
-				folder = filepath.Dir(arg)
-			}
-		}
-		abs, err := filepath.Abs(folder)
-		if err != nil {
-			return ""
-		}
-		if common == "" {
-			common = abs
-		}
-		for !inside(abs, common) {
-			common = filepath.Dir(common)
-		}
-	}
-	for {
-		file := filepath.Join(common, policy.FileName)
+	for folder := common(args); ; folder = filepath.Dir(folder) {
+		file := filepath.Join(folder, policy.FileName)
 		if _, err := os.Stat(file); !errors.Is(err, fs.ErrNotExist) {
 			return shown(file)
 		}
-		up := filepath.Dir(common)
-		if up == common {
+		if folder == filepath.Dir(folder) {
 			return ""
 		}
-		common = up
 	}
+}
+
+// common is the innermost folder that holds all inputs; standard input counts as in the working folder.
+func common(args []string) string {
+	folder := ""
+	for _, arg := range args {
+		own := "."
+		if info, err := os.Stat(arg); arg != "-" && err == nil {
+			own = arg
+			if !info.IsDir() {
+				own = filepath.Dir(arg)
+			}
+		}
+		if abs, err := filepath.Abs(own); err == nil {
+			own = abs
+		}
+		if folder == "" {
+			folder = own
+		}
+		for !inside(own, folder) && folder != filepath.Dir(folder) {
+			folder = filepath.Dir(folder)
+		}
+	}
+	return folder
 }
 
 func inside(path, folder string) bool {

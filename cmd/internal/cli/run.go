@@ -43,7 +43,8 @@ func (w *work) validate() error {
 type run struct {
 	Command
 	work   work
-	words  bool // the words of datasheets are wanted, not their records
+	words  bool    // the words of datasheets are wanted, not their records
+	list   []input // what the arguments name, where it is known before
 	bar    *progress
 	unread int
 }
@@ -55,7 +56,10 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 		result T
 	}
 	return func(yield func(loaded, T) bool) {
-		list := expand(args)
+		list := r.list
+		if list == nil {
+			list = expand(args)
+		}
 		l := loader{cache: !r.work.noCache, words: r.words}
 		if hasDatasheets(list) && !r.words {
 			list = slices.Collect(r.spread(list)) // a stream's records may name the datasheets, so they come first
