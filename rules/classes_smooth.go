@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pvtally/rules/envelope"
 )
@@ -24,13 +25,21 @@ var classesSmooth = &Rule{
 		{"error_pct", 3, "%", "distance from the line that makes an error where at least four classes are printed"},
 	},
 	Needs:  []string{"models[].stc.pmax_w of two classes or more", "models[].stc or .nmot or .noct"},
-	Yields: []string{"classes/monotone", "classes/slipped-row", "classes/repeated-column", "classes/name-power", "stc/voltage-order", "stc/current-order", "classes/product"},
+	Yields: []string{"classes/monotone", "classes/slipped-row", "classes/repeated-column", "classes/name-power", "stc/voltage-order", "stc/current-order", "classes/product", "nmot/order", "noct/order", "nmot/copied", "noct/copied"},
 	Check: func(p *Pass) {
 		if len(p.stc) < 2 {
 			return
 		}
 		for _, q := range smoothFields {
 			p.smooth(q, func(i int) *Value { return q.of(&p.stc[i]) })
+		}
+		for _, table := range [][]operating{p.nmot, p.noct} {
+			if len(table) < 2 {
+				continue
+			}
+			for _, q := range operatingFields {
+				p.smooth(q, inTable(table, q))
+			}
 		}
 	},
 }
@@ -42,24 +51,53 @@ var smoothFields = []smoothField{
 	{"isc_a", func(e *Electrical) *Value { return &e.Isc }},
 }
 
+// operatingFields are those of a table at NMOT or NOCT: its power has no name to stand by and goes with the class's.
+var operatingFields = append([]smoothField{{"pmax_w", func(e *Electrical) *Value { return &e.Pmax }}}, smoothFields...)
+
+// inTable finds a class's value in a table at NMOT or NOCT.
+func inTable(table []operating, q smoothField) func(i int) *Value {
+	return func(i int) *Value {
+		for k := range table {
+			if table[k].i == i {
+				return q.of(&table[k].Electrical)
+			}
+		}
+		return &notPrinted
+	}
+}
+
+var notPrinted Value
+
+// proportional is the slope of what goes with the nominal power itself.
+var proportional = envelope.Slope{Q05: 0.9, Median: 1, Q95: 1.1}
+
 type smoothField struct {
 	name string
 	of   func(*Electrical) *Value
 }
 
-// smooth reports the one value of a quantity that lies farthest off its classes' line.
+// smooth reports the one value of a quantity that lies farthest off its classes' line. A row whose every value ends in a zero after the point
+// was rounded one digit sooner than it is printed.
 func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	var room [3 * 16]float64
 	l := line{x: room[0:0:16], y: room[16:16:32], unit: room[32:32:48]}
-	l.slope, _ = envelope.SlopeOf(q.name)
+	var ok bool
+	if l.slope, ok = envelope.SlopeOf(q.name); !ok {
+		l.slope = proportional
+	}
 	var at [16]int
-	n := 0
+	n, padded := 0, 1.0
+	for _, i := range p.rank {
+		if v := value(i); v.Printed() && !(strings.HasSuffix(v.text, "0") && strings.Contains(v.text, ".")) {
+			padded = 0
+		}
+	}
 	for _, i := range p.rank {
 		v, power := value(i), p.nominal[i]
 		if n == len(at) || !v.Printed() || v.V <= 0 || power <= 0 || v.Half() <= 0 {
 			continue
 		}
-		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()/v.V)
+		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()*(1+9*padded)/v.V)
 		at[n] = i
 		n++
 	}
@@ -76,9 +114,9 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	if n >= 4 && pct > p.Setting("error_pct") {
 		grade = Error
 	}
-	step := 2 * v.Half()
+	step := l.unit[k] * v.V
 	f := Finding{
-		Message: fmt.Sprintf("%s %s lies %s printed units off the line through the other classes, which gives %s; rounding and unevenness explain %s", v.Symbol(), v, around(math.Abs(m.off)),
+		Message: fmt.Sprintf("%s%s %s lies %s printed units off the line through the other classes, which gives %s; rounding and unevenness explain %s", v.Symbol(), condition(v), v, around(math.Abs(m.off)),
 			decimalsOf(m.expect, v), around(math.Abs(m.off)-beyond)),
 		Implied:      []string{decimalsOf(m.expect-step*(math.Abs(m.off)-beyond), v), decimalsOf(m.expect+step*(math.Abs(m.off)-beyond), v)},
 		DeviationPct: Percent(pct),
@@ -91,6 +129,14 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 		}
 	}
 	p.Report(grade, f, fields...)
+}
+
+// condition is " at NMOT" or " at NOCT" for a value of such a table.
+func condition(v *Value) string {
+	if g := v.at.group; g == "nmot" || g == "noct" {
+		return " at " + upper(g)
+	}
+	return ""
 }
 
 // decimalsOf writes a calculated value with as many decimals as a printed one.

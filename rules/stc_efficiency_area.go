@@ -32,7 +32,7 @@ var stcEfficiencyArea = &Rule{
 				continue
 			}
 			text := fmt.Sprintf("Pmax / area = %s / (%s × %s) = %s %%, printed efficiency %s", e.Pmax, p.length, p.width, around(expected.Mid()), e.Efficiency)
-			if r := e.Efficiency.V / expected.Mid(); l == Error && r > 1.05 && r < 1.2 {
+			if r := e.Efficiency.V / expected.Mid(); l == Error && r > 1.06 && r < 1.16 {
 				text += ", as a cell's efficiency would be"
 			}
 			p.Report(l, apart(g, expected, text), &e.Efficiency, &e.Pmax, &p.length, &p.width)

@@ -40,6 +40,10 @@ var thermalSign = &Rule{
 			return r == nil || r.Excess(c.Lo, c.Hi) < 0.5
 		}
 		habit := beta && gamma && usual(&c.Beta, envelope.Beta) && usual(&c.Gamma, envelope.Gamma)
+		if habit {
+			p.Report(Warning, Finding{Message: fmt.Sprintf("β(Voc) = %s and γ(Pmax) = %s have no minus; the sheet may mean the size of the loss", c.Beta.src, c.Gamma.src), Implied: []string{around(-c.Beta.src.V), around(-c.Gamma.src.V)}}, &c.Beta.src, &c.Gamma.src)
+			return
+		}
 		for _, k := range []struct {
 			c        *Coefficient
 			q        envelope.Quantity
@@ -49,14 +53,11 @@ var thermalSign = &Rule{
 			if !k.positive {
 				continue
 			}
-			text, l := fmt.Sprintf("%s = %s is positive, and that size is not usual with a minus either", k.symbol, k.c.src), Error
-			switch {
-			case habit:
-				text, l = fmt.Sprintf("%s = %s has no minus; neither have the other coefficients of this sheet", k.symbol, k.c.src), Warning
-			case usual(k.c, k.q):
+			text := fmt.Sprintf("%s = %s is positive, and that size is not usual with a minus either", k.symbol, k.c.src)
+			if usual(k.c, k.q) {
 				text = fmt.Sprintf("%s = %s has lost its minus", k.symbol, k.c.src)
 			}
-			p.Report(l, Finding{Message: text, Implied: []string{around(-k.c.src.V)}}, &k.c.src)
+			p.Report(Error, Finding{Message: text, Implied: []string{around(-k.c.src.V)}}, &k.c.src)
 		}
 	},
 }
