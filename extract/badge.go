@@ -42,6 +42,9 @@ func (v *view) badges() []*flow {
 	return out
 }
 
+// besideReach is how far from a figure its words may stand beside it, in sizes of the figure.
+const besideReach = 2.6
+
 // under gathers the lines of words that stand centred or flush under a figure.
 func (v *view) under(line int, r *table.Run) []*table.Run {
 	var out []*table.Run
@@ -53,7 +56,7 @@ func (v *view) under(line int, r *table.Run) []*table.Run {
 		for k := range v.lines[i].Runs {
 			w := &v.lines[i].Runs[k]
 			centred := abs((w.Box.X0+w.Box.X1)/2-(r.Box.X0+r.Box.X1)/2) < 0.5*r.Size+3
-			if w.Size < r.Size*0.98 && (centred || abs(w.Box.X0-r.Box.X0) < 2) && !strings.ContainsAny(w.Text, "%") {
+			if w.Size < r.Size*0.98 && (centred || abs(w.Box.X0-r.Box.X0) < 2) {
 				out = append(out, w)
 				last = w
 				break
@@ -71,7 +74,11 @@ func (v *view) beside(r *table.Run) []*table.Run {
 			w := &v.lines[i].Runs[k]
 			gap := w.Box.X0 - r.Box.X1
 			mid := (w.Box.Y0 + w.Box.Y1) / 2
-			if w != r && w.Size < r.Size*0.8 && gap >= 0 && gap < 2.6*r.Size && mid > r.Box.Y0-0.3*r.Size && mid < r.Box.Y1+0.3*r.Size {
+			reach := besideReach
+			if abs(w.Baseline-r.Baseline) < 0.3*w.Size {
+				reach *= 2 // on the same line
+			}
+			if w.Size < r.Size*0.8 && gap >= 0 && gap < reach*r.Size && mid > r.Box.Y0-0.3*r.Size && mid < r.Box.Y1+0.3*r.Size {
 				out = append(out, w)
 			}
 		}

@@ -136,10 +136,10 @@ func glass(field string) fact {
 			for _, q := range c.quantities {
 				for i, t := range q.Terms {
 					unit := cmp.Or(t.Unit, q.Unit)
-					if unit != quantity.MM || q.Shape == quantity.Within && i > 0 {
+					if unit != quantity.MM && unit != quantity.Inch || q.Shape == quantity.Within && i > 0 {
 						continue
 					}
-					if t.Value < 0.5 || t.Value > 12 {
+					if mm, _, _, ok := quantity.Convert(t, unit, quantity.MM); !ok || mm < 0.5 || mm > 12 || unit == quantity.Inch && inMillimetres(c) {
 						continue
 					}
 					if k, ok := claimOf(field, c, r.text(), q, i, quantity.MM, labelled); ok {
@@ -158,6 +158,11 @@ func glass(field string) fact {
 			}
 		}
 	}
+}
+
+// inMillimetres: the cell prints millimetres too; inches beside them say the same.
+func inMillimetres(c *cell) bool {
+	return slices.ContainsFunc(c.quantities, func(q quantity.Quantity) bool { return q.Unit == quantity.MM })
 }
 
 var ipPattern = regexp.MustCompile(`(?i)\bIP\s*-?\s?(6[5-9])\b`)

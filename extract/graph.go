@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"pvtally/extract/quantity"
 	"pvtally/schema"
@@ -99,7 +100,7 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 	if len(ends) == 0 || last == left+0.75*width {
 		ends = nil
 		for _, l := range labels { // a curve's end may be marked on the scale
-			if l.v < 95 && l.x() < left+0.1*width {
+			if l.v < 95 && l.x() < left+0.1*width && strings.Contains(l.q.Terms[0].Literal, ".") {
 				ends = append(ends, l)
 			}
 		}

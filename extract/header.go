@@ -31,7 +31,7 @@ func (v *view) readHeader(b *block, first *row) {
 		stop := false
 		for k := range v.cells[i] {
 			c := &v.cells[i][k]
-			if c.box.X0 > x1 || c.box.X1 < x0 {
+			if c.box.X0 > x1 || c.box.X1 < x0 || b.holds(c) {
 				continue
 			}
 			line = append(line, c)
@@ -58,6 +58,18 @@ func (v *view) readHeader(b *block, first *row) {
 			}
 		}
 	}
+}
+
+// holds reports whether a cell is one of the table's own values.
+func (b *block) holds(c *cell) bool {
+	for _, col := range b.columns {
+		for _, v := range col.values {
+			if v.cell == c {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // holdsValues reports whether a label cell has electrical values of its own: it then belongs to the table above.

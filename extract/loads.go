@@ -125,19 +125,41 @@ func sideOf(before, after string) string {
 			}
 		}
 	}
-	return cmp.Or(lastSide(before), signSide(before), sideWord(after))
+	was := lastSide(before)
+	bracketed := strings.HasSuffix(strings.TrimSpace(before), "(")
+	if next, ahead := firstSide(after); next != "" && !bracketed && (was == "" && signSide(before) == "" || strings.Trim(after[:ahead], " ") == "") {
+		return next // "5400 Pa front and 2400 Pa rear"
+	}
+	return cmp.Or(was, signSide(before))
 }
 
 // lastSide is the side that the last word before a figure names.
 func lastSide(text string) string {
 	for _, m := range slices.Backward(label.Find(text).Matches) {
-		for _, a := range m.Atoms {
-			switch a {
-			case "front", "snow":
-				return "front"
-			case "rear", "windload", "wind":
-				return "rear"
-			}
+		if s := sideAtom(m); s != "" {
+			return s
+		}
+	}
+	return ""
+}
+
+// firstSide is the side that the first word behind a figure names, and how far behind.
+func firstSide(text string) (string, int) {
+	for _, m := range label.Find(text).Matches {
+		if s := sideAtom(m); s != "" {
+			return s, m.Start
+		}
+	}
+	return "", 0
+}
+
+func sideAtom(m label.Match) string {
+	for _, a := range m.Atoms {
+		switch a {
+		case "front", "snow":
+			return "front"
+		case "rear", "windload", "wind":
+			return "rear"
 		}
 	}
 	return ""

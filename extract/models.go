@@ -204,6 +204,9 @@ func attach(classes []*class, b *block) {
 	var order []condition
 	for _, c := range b.columns {
 		cond := b.conditionAt(c)
+		if cond == unknownCondition && b.depth() == 0 {
+			addEfficiency(classes, c)
+		}
 		if cond == unknownCondition || cond == mixedCondition || cond == atSTC {
 			continue
 		}
@@ -223,6 +226,16 @@ func attach(classes []*class, b *block) {
 			if k != nil && k.byCond[cond] == nil {
 				k.byCond[cond], k.blocks[cond] = c, b
 			}
+		}
+	}
+}
+
+// addEfficiency takes an efficiency that stands in a little table of its own, under the class's name.
+func addEfficiency(classes []*class, c *column) {
+	v, ok := c.values["eff"]
+	if k := byName(classes, c.name); ok && k != nil && hasLetters(c.name) {
+		if _, has := k.main.values["eff"]; !has {
+			k.main.put("eff", v)
 		}
 	}
 }

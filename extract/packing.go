@@ -67,6 +67,8 @@ func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Fou
 	}
 	switch {
 	case f.Has("truck"):
+	case own && q.Unit == quantity.None && f.Has("pallet") && container(f) == 0 && container(label.Find(c.text)) > 0 && countsPallets(r, c, q):
+		d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*container(label.Find(c.text)))
 	case f.Has("palletcount") || f.Has("pallet") && container(f) > 0 && countsPallets(r, c, q):
 		if rank == 0 {
 			rank = 0.8

@@ -45,10 +45,12 @@ func (d *document) lowLight(f *flow, c clause) {
 		return
 	}
 	var low *quantity.Quantity
+	at := 0
 	for _, q := range quantity.Scan(f.text) {
-		if q.Unit == quantity.WPerM2 && q.Terms[0].Value == 200 {
-			low = &q
-			break
+		for i, t := range q.Terms {
+			if q.Unit == quantity.WPerM2 && t.Value == 200 && low == nil {
+				low, at = &q, i
+			}
 		}
 	}
 	if low == nil || abs(float64(low.Start-c.q.Start)) > 220 {
@@ -69,7 +71,7 @@ func (d *document) lowLight(f *flow, c clause) {
 	}
 	d.ledger.add(k)
 	box, by := f.place(low.Start, low.End)
-	d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: low.Terms[0].Literal, printed: f.text[low.Start:low.End], unit: string(low.Unit), label: "low irradiance", page: f.page, box: box, by: by, score: worded})
+	d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: low.Terms[at].Literal, printed: f.text[low.Start:low.End], unit: string(low.Unit), label: "low irradiance", page: f.page, box: box, by: by, score: worded})
 }
 
 var certificatePattern = regexp.MustCompile(`\b(?:IEC|EN|UL|ISO|UNE|UNI)(?:\s?/\s?(?:EN|UL))?\s?(?:TS\s?)?\d{4,5}(?:-\d+)*(?::\s?\d{4})?`)
@@ -104,7 +106,11 @@ func (d *document) names() {
 		case pattern != "":
 			d.ledger.add(claim{field: field, text: true, literal: fillPattern(pattern, watts), printed: pattern, label: "product code", page: where.page, box: where.box, by: where.by, score: labelled, note: "the class put into the printed product code"})
 		case series != "":
-			d.ledger.add(claim{field: field, text: true, literal: series + " " + watts, printed: series, label: "series", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled, note: "the series with the class"})
+			name := series
+			if !hasNumber(series, k.watts) {
+				name += " " + watts
+			}
+			d.ledger.add(claim{field: field, text: true, literal: name, printed: series, label: "series", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled, note: "the series with the class"})
 		}
 	})
 	if series != "" {
@@ -156,7 +162,7 @@ func (d *document) series() (string, *cell) {
 				if len(c.quantities) > 0 && c.isValue() || c.isLabel() {
 					continue
 				}
-				if best == nil || c.size > best.size*1.05 {
+				if best == nil || c.size > best.size*1.05 && coded.MatchString(c.text) == coded.MatchString(best.text) || coded.MatchString(c.text) && !coded.MatchString(best.text) {
 					best = c
 				}
 			}
@@ -165,8 +171,14 @@ func (d *document) series() (string, *cell) {
 	if best == nil {
 		return "", nil
 	}
-	return strings.TrimSpace(powerRange.ReplaceAllString(best.text, "")), best
+	return strings.TrimSpace(seriesWord.ReplaceAllString(powerRange.ReplaceAllString(best.text, ""), "")), best
 }
+
+// seriesWord ends many titles and belongs to no name.
+var seriesWord = regexp.MustCompile(`(?i)[\s·|–-]*(?:series|serie|série|seria)?\s*$`)
+
+// coded is a token of letters and digits, as product names have.
+var coded = regexp.MustCompile(`\pL+[-./]?\d|\d+[-./]?\p{Lu}`)
 
 // powerRange is the classes' range behind a series name: "340-350", "405~425 W".
 var powerRange = regexp.MustCompile(`\s*\(?\b\d{2,3}\s*W?p?\s*[-–~/]\s*\d{2,3}\s*(?:W|Wp|M)?\)?$`)

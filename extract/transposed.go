@@ -2,6 +2,7 @@ package extract
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -18,7 +19,7 @@ func (v *view) transposedBlocks(used []*block) []*block {
 		if insideAny(used, v.lines[i].Box) {
 			continue
 		}
-		lines := v.numericLines(i)
+		lines := v.numericLines(i, used)
 		if len(lines) == 0 {
 			continue
 		}
@@ -55,7 +56,7 @@ func (v *view) lineValues(i int) []value {
 }
 
 // numericLines gathers from line i on the lines whose numbers stand in the same columns; lines without numbers in between end it soon.
-func (v *view) numericLines(i int) []int {
+func (v *view) numericLines(i int, used []*block) []int {
 	first := v.lineValues(i)
 	if len(first) < 4 {
 		return nil
@@ -67,7 +68,10 @@ func (v *view) numericLines(i int) []int {
 		if gap > 4.5*first[0].cell.size || gap > 2.6*pitch {
 			break
 		}
-		vals := v.lineValues(j)
+		if insideAny(used, v.lines[j].Box) {
+			break
+		}
+		vals := rightOf(v.lineValues(j), first[0].box.X0)
 		if len(vals) == 0 || !sameColumns(first, vals) || len(vals) < 3 && !allUnder(first, vals) {
 			continue
 		}
@@ -75,6 +79,11 @@ func (v *view) numericLines(i int) []int {
 		out = append(out, j)
 	}
 	return out
+}
+
+// rightOf leaves out what stands before the first column: a class's watts, a gain.
+func rightOf(vals []value, x float64) []value {
+	return slices.DeleteFunc(vals, func(v value) bool { return v.box.X1 < x })
 }
 
 // allUnder: every value stands under one of the first line's; a short line (a gain with its power alone) must not be anything else.
@@ -115,6 +124,7 @@ func (v *view) transposed(lines []int) []*block {
 	heads, title := v.columnHeads(lines[0], centers)
 	concepts := make([]label.Concept, len(centers))
 	for k, h := range heads {
+		h = hyphened.ReplaceAllString(h, "$1")
 		if f := label.Find(h); f.Share() >= labelShare*0.7 {
 			concepts[k] = f.Concept()
 		}
@@ -129,6 +139,9 @@ func (v *view) transposed(lines []int) []*block {
 	}
 	return out
 }
+
+// hyphened is a word divided at the end of a header's line.
+var hyphened = regexp.MustCompile(`-\s+(\pL)`)
 
 // panels gives the ends of the runs of columns in which no electrical quantity comes twice.
 func panels(concepts []label.Concept) []int {

@@ -28,19 +28,14 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 	clauses := f.clauses()
 	for i, c := range clauses {
 		c.q = unsigned(c.q)
-		if at := strings.LastIndex(c.before, ", "); at >= 0 {
-			c.before = c.before[at:]
-		}
-		if at := strings.Index(c.after, ", "); at >= 0 {
-			c.after = c.after[:at]
-		}
+		c.before, c.after = afterComma(c.before), beforeComma(c.after)
 		near := label.Find(c.before + " | " + c.after)
 		after := label.Find(c.after)
 		before := label.Find(c.before)
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
 		case near.Has("standardmodule") && !near.Has("warranty"):
-		case c.q.Unit == quantity.Year && c.q.Shape == quantity.Single && t.Value >= 5 && t.Value <= 50:
+		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 5 && t.Value <= 50:
 			d.warrantyYears(c, before, after, whole)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, i, clauses, before, after, near, whole)
@@ -52,7 +47,12 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
 	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
 		product, power := side.Has("product"), side.Any("performance")
-		if product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
+		if product && power && side.Text == after.Text && c.lastYears() && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
+			d.ledger.add(c.claim("/warranty/product_years", 0, worded))
+			d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
+			return
+		}
+		if len(c.q.Terms) > 1 || product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
 			continue
 		}
 		if !side.Has("warranty") && !whole.Has("warranty") {
@@ -70,13 +70,14 @@ func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
 // warrantyShare files a per cent figure: first-year loss or output, yearly loss, output at the end.
 func (d *document) warrantyShare(c clause, i int, clauses []clause, before, after, near, whole label.Found) {
 	v := c.q.Terms[0].Value
-	isFirst := near.Has("firstyear")
 	slash := strings.HasPrefix(strings.TrimSpace(c.after), "/") && after.Has("year")
-	yearly := slash || near.Has("annual") || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
+	first, annual := distanceTo(before, after, "firstyear"), distanceTo(before, after, "annual")
+	isFirst := first < annual
+	yearly := slash || annual < first || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
 		d.firstYearOutput(c, worded)
-	case v > 0 && v <= 5 && isFirst && !near.Has("annual") && near.Any("degradation", "annual", "warranty"):
+	case v > 0 && v <= 5 && isFirst && whole.Any("degradation", "annual", "warranty"):
 		k := c.claim("/warranty/first_year_loss_pct", 0, worded)
 		d.ledger.add(k)
 	case v > 0 && v < 1.6 && yearly && !isFirst:
@@ -143,8 +144,10 @@ func (d *document) badgeClaims(badges []*flow) {
 		words := label.Find(c.after)
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
-		case c.q.Unit == quantity.Year && c.q.Shape == quantity.Single && t.Value >= 5 && t.Value <= 50:
-			d.warrantyYears(c, words, label.Found{}, words)
+		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 5 && t.Value <= 50:
+			d.warrantyYears(c, label.Found{}, words, words)
+		case c.q.Shape == quantity.Spread && words.Has("tol"):
+			d.toleranceSentence(c, words)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, 0, clauses[:1], label.Found{}, words, words, words)
 		case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
@@ -203,4 +206,48 @@ func unsigned(q quantity.Quantity) quantity.Quantity {
 	t.Literal = strings.TrimPrefix(t.Literal, "-")
 	t.Value = abs(t.Value)
 	return q
+}
+
+// afterComma and beforeComma keep the part of a sentence that a figure stands in.
+func afterComma(s string) string {
+	for _, comma := range []string{", ", "、", "，"} {
+		if at := strings.LastIndex(s, comma); at >= 0 {
+			s = s[at+len(comma):]
+		}
+	}
+	return s
+}
+
+func beforeComma(s string) string {
+	for _, comma := range []string{", ", "、", "，"} {
+		s, _, _ = strings.Cut(s, comma)
+	}
+	return s
+}
+
+// distanceTo is how far the nearest word with the atom stands from a figure; far beyond any text where there is none.
+func distanceTo(before, after label.Found, atom string) int {
+	const none = 1 << 20
+	d := none
+	for _, m := range before.Matches {
+		if slices.Contains(m.Atoms, atom) {
+			d = min(d, len(before.Text)-m.End)
+		}
+	}
+	for _, m := range after.Matches {
+		if slices.Contains(m.Atoms, atom) {
+			d = min(d, m.Start)
+		}
+	}
+	return d
+}
+
+// lastYears: no other count of years follows in the sentence.
+func (c clause) lastYears() bool {
+	for _, o := range c.flow.clauses() {
+		if o.q.Start > c.q.Start && o.q.Unit == quantity.Year && o.q.Start < c.q.End+len(c.sentence()) {
+			return false
+		}
+	}
+	return true
 }
