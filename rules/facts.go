@@ -153,7 +153,7 @@ func (p *Pass) coefficients(i int, stc *Electrical) Coefficients {
 	return c
 }
 
-// gaps are the band gaps of the technologies whose single-diode model is one junction's.
+// gapOf is the band gap of a technology whose single-diode model is one junction's; ok is false for the others.
 func gapOf(technology string) (physics.Gap, bool) {
 	switch {
 	case isSilicon(technology):

@@ -38,8 +38,7 @@ var paperStandardWithdrawn = &Rule{
 		for i, certificate := range s.Certificates {
 			for _, w := range withdrawn {
 				if year >= w.from && strings.Contains(certificate, w.word) {
-					v := Value{text: certificate, at: place{name: "certificates", model: -1, row: i}}
-					p.Report(Note, Finding{Message: fmt.Sprintf("the sheet of %d cites %s, replaced by %s", year, certificate, w.by)}, &v)
+					p.Report(Note, Finding{Message: fmt.Sprintf("the sheet of %d cites %s, replaced by %s", year, certificate, w.by), Fields: []string{fmt.Sprintf("/certificates/%d", i)}, Printed: certificate})
 					break
 				}
 			}

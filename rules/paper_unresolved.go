@@ -26,8 +26,7 @@ var paperUnresolved = &Rule{
 			if u.Page > 0 {
 				text += fmt.Sprintf(", page %d", u.Page)
 			}
-			p.Report(Note, Finding{Message: text}, &Value{text: " ", at: placeOf(u.Field)})
-			p.found[len(p.found)-1].Printed = ""
+			p.Report(Note, Finding{Message: text, Fields: []string{u.Field}})
 		}
 	},
 }

@@ -37,7 +37,8 @@ func (p *Pass) Grade(size float64) (l Level) {
 	return l
 }
 
-// Report adds a finding on the printed values, the judged one first: rule, model, pointers and literal come from them.
+// Report adds a finding on the printed values, the judged one first: model, pointers and literal come from them. What is no number
+// (a certificate, a refusal of the reader) comes in f.Fields.
 func (p *Pass) Report(l Level, f Finding, values ...*Value) {
 	if l == 0 {
 		return
@@ -46,7 +47,6 @@ func (p *Pass) Report(l Level, f Finding, values ...*Value) {
 	if p.level != 0 {
 		f.Level = p.level
 	}
-	f.Fields = make([]string, 0, len(values))
 	for _, v := range values {
 		if !v.Printed() {
 			continue

@@ -15,7 +15,7 @@ var stcCurrentDensity = &Rule{
 		"outside of the usual the area, the count of cells or Isc is wrong.",
 	Formula: "Isc / (cell area × parallel paths) ≤ 43.3 mA/cm2; lo ≤ Isc × cells in series / module area ≤ hi, by technology",
 	Sources: []Source{{"ASTM G173-03 spectrum, integrated to silicon's gap; Richter, Hermle, Glunz 2013 (from memory)", "calculated"}, envelopeSource},
-	Grade:   Grade{Of: rangeGrade.Of, Unit: rangeGrade.Unit, Note: 0.15, Warning: 0.75, Error: Never}, // panels that let light through space their cells
+	Grade:   Grade{Of: rangeGrade.Of, Unit: rangeGrade.Unit, Note: 0.15, Warning: 0.75, Error: Never},
 	Levels:  []Threshold{{Error, "Isc exceeds what 43.3 mA/cm2 gives over the printed cell's area"}},
 	Needs:   []string{"models[].stc.isc_a", "cell.count"},
 	Yields:  []string{"stc/cell-count", "stc/current-order", "stc/current-ratio", "stc/efficiency-area", "body/sides", "stc/voc-per-cell"},
@@ -34,7 +34,11 @@ var stcCurrentDensity = &Rule{
 				}
 			}
 			if p.series > 0 && p.area != relate.All {
-				p.inRange(envelope.Density, e.Isc.Scale(p.series).Div(p.area).Scale(0.1), "Isc × cells in series / module area", " mA/cm2", &e.Isc, &p.count, &p.length, &p.width)
+				density, most := e.Isc.Scale(p.series).Div(p.area).Scale(0.1), Warning
+				if r := p.env[envelope.Density]; r != nil && density.Hi < r.Lo {
+					most = Note // panels that let light through space their cells
+				}
+				p.inRangeUpTo(most, envelope.Density, density, "Isc × cells in series / module area", " mA/cm2", &e.Isc, &p.count, &p.length, &p.width)
 			}
 		}
 	},

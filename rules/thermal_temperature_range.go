@@ -15,7 +15,7 @@ var thermalTemperatureRange = &Rule{
 	Sources: []Source{
 		{"IEC 61215:2005 clause 10.5 (NOCT), IEC 61215-2:2021 MQT 05 and IEC 61853-2 (NMOT)", "secondary"}, envelopeSource,
 	},
-	Grade:  Grade{Of: "distance outside the usual range", Unit: "of the distance from the bound to the median", Note: 0.2, Warning: 1.2, Error: 4},
+	Grade:  Grade{Of: "distance outside the usual range", Unit: "of the distance from the bound to the median", Note: 0.2, Warning: 2, Error: 5},
 	Levels: []Threshold{{Warning, "NMOT is above NOCT"}},
 	Needs:  []string{"thermal.nmot_c or thermal.noct_c"},
 	Check: func(p *Pass) {
