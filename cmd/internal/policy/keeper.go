@@ -61,7 +61,7 @@ type Keeper struct {
 	today    string
 	used     map[Finding]bool // waivers that hold; true once used
 	met      map[Finding]bool // entries of the baseline; true once met
-	seen     map[string]bool  // records of the run, by their names for the policy and for the baseline
+	seen     map[string]bool  // the records that waivers and baseline name, and no others; true once met in the run
 }
 
 // NewKeeper is for one run on the day today, YYYY-MM-DD. Without policy or baseline they are nil.
@@ -69,6 +69,7 @@ func NewKeeper(p *Policy, b *Baseline, today string) *Keeper {
 	k := &Keeper{policy: p, baseline: b, today: today, used: map[Finding]bool{}, met: map[Finding]bool{}, seen: map[string]bool{}}
 	if p != nil {
 		for _, w := range p.Waivers {
+			k.seen[w.Record] = false
 			if !w.expired(today) {
 				k.used[w.finding()] = false
 			}
@@ -76,6 +77,7 @@ func NewKeeper(p *Policy, b *Baseline, today string) *Keeper {
 	}
 	if b != nil {
 		for _, f := range b.Findings {
+			k.seen[f.Record] = false
 			k.met[f] = false
 		}
 	}
@@ -104,7 +106,11 @@ func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []ru
 	found, known := accept(k.met, found, func(f rules.Finding) []Finding { return []Finding{Name(forBaseline, s, f)} })
 	k.Waived += waived
 	k.Known += known
-	k.seen[forPolicy], k.seen[forBaseline] = true, true
+	for _, name := range []string{forPolicy, forBaseline} {
+		if _, named := k.seen[name]; named {
+			k.seen[name] = true
+		}
+	}
 	return found
 }
 
