@@ -134,7 +134,7 @@ func (v *view) owner(c *cell) *row {
 		if len(r.values) > 0 && !inValueColumn(r, c) && math.Abs(d) > offBaseline*c.size {
 			continue
 		}
-		if v.between(r, c) || v.ruledBetween(min(r.base, c.base), max(r.base, c.base), r.box.X0, c.box.X1) {
+		if v.between(r, c) || math.Abs(d) > 0.5*c.size && v.ruledBetween(min(r.base, c.base), max(r.base, c.base), r.box.X0, c.box.X1) {
 			continue
 		}
 		cost := math.Abs(d) / c.size

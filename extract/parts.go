@@ -14,6 +14,9 @@ type part struct {
 
 // partsOf splits the classes by series: names that differ in more than the watts, each series from tables of its own.
 func partsOf(classes []*class) []part {
+	if len(classes) == 0 {
+		return []part{{}}
+	}
 	var out []part
 	owner := map[*block]int{}
 	for _, k := range classes {

@@ -117,7 +117,7 @@ func (v *view) transposed(lines []int) []*block {
 	for k, i := range lines {
 		rows[k] = v.lineValues(i)
 	}
-	centers := columnCenters(rows)
+	centers := columnCenters(fullest(rows))
 	if len(centers) < 3 {
 		return nil
 	}
@@ -138,6 +138,15 @@ func (v *view) transposed(lines []int) []*block {
 		from = to
 	}
 	return out
+}
+
+// fullest leaves out the short lines: a gain with its power alone says little about the columns.
+func fullest(rows [][]value) [][]value {
+	most := 0
+	for _, row := range rows {
+		most = max(most, len(row))
+	}
+	return slices.DeleteFunc(slices.Clone(rows), func(row []value) bool { return len(row)*5 < most*3 })
 }
 
 // hyphened is a word divided at the end of a header's line.
