@@ -24,7 +24,11 @@ func Open(ctx context.Context, name string, data []byte, opt Options) ([]Page, e
 	}
 	switch Sniff(data) {
 	case KindPDF:
-		return PDF(ctx, name, data, opt)
+		pages, err := PDF(ctx, name, data, opt)
+		if err != nil {
+			return nil, err
+		}
+		return readPictures(ctx, name, data, pages, opt)
 	case KindHTML:
 		return HTML(name, data)
 	case KindText:

@@ -1,0 +1,111 @@
+package page
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"image/draw"
+	"sync"
+)
+
+// pictureDPI is the resolution at which pages of paper size are recognised: letters of 5 points are 20 pixels high. Pages larger than
+// paper (a poster's size is given to some sheets) are shown so many pixels large.
+const (
+	pictureDPI    = 300
+	pointsPerSide = 14 * pointsPerInch
+)
+
+// dpiFor is the resolution for a page of this size, in points.
+func dpiFor(w, h float64) float64 {
+	return min(pictureDPI, pictureDPI*pointsPerSide/max(w, h))
+}
+
+// readPictures recognises the pages that hold no text. Pages go side by side; their order does not change.
+func readPictures(ctx context.Context, name string, data []byte, pages []Page, opt Options) ([]Page, error) {
+	var blank []int
+	for i, p := range pages {
+		if !HasText([]Page{p}) {
+			blank = append(blank, i)
+		}
+	}
+	if len(blank) == 0 {
+		return pages, nil
+	}
+	o, err := findOCR()
+	if err != nil {
+		return nil, &Error{File: name, Page: pages[blank[0]].Number, Problem: "the page has no text: it is a picture or outlined lettering, and " + err.Error(), Remedy: ocrInstall}
+	}
+	var wait sync.WaitGroup
+	faults := make([]error, len(blank))
+	for n, i := range blank {
+		wait.Go(func() { faults[n] = o.page(ctx, data, &pages[i]) })
+	}
+	wait.Wait()
+	for n, err := range faults {
+		if err != nil {
+			return nil, asPictureError(ctx, name, pages[blank[n]].Number, err)
+		}
+	}
+	return pages, nil
+}
+
+func asPictureError(ctx context.Context, name string, at int, err error) error {
+	var known *Error
+	switch {
+	case ctx.Err() != nil:
+		return fmt.Errorf("could not read %q: %w", name, ctx.Err())
+	case errors.As(err, &known):
+		return &Error{File: name, Page: at, Problem: known.Problem, Remedy: known.Remedy, Cause: known.Cause}
+	}
+	return &Error{File: name, Page: at, Problem: "could not recognise the page's lettering", Cause: err}
+}
+
+// page recognises a rendered page.
+func (o *ocr) page(ctx context.Context, data []byte, p *Page) error {
+	dpi := dpiFor(p.Width, p.Height)
+	shown, err := Render(ctx, data, p.Number, dpi)
+	if err != nil {
+		return err
+	}
+	grey := image.NewGray(shown.Bounds())
+	draw.Draw(grey, grey.Rect, shown, image.Point{}, draw.Src)
+	found, err := o.read(ctx, []*image.Gray{grey}, ocrSettings{mode: psmSparse, dpi: pictureDPI, language: o.language()})
+	if err != nil {
+		return err
+	}
+	for _, w := range found[0] {
+		p.Words = append(p.Words, w.word(pointsPerInch/dpi))
+	}
+	return nil
+}
+
+// word puts a recognised word on the page; scale is points for one pixel.
+func (w ocrWord) word(scale float64) Word {
+	box := Box{float64(w.box.Min.X) * scale, float64(w.box.Min.Y) * scale, float64(w.box.Max.X) * scale, float64(w.box.Max.Y) * scale}
+	out := Word{Text: w.text, Box: box, By: ByPicture, Sure: w.sure}
+	rise, drop := extent(w.text)
+	out.Size = box.H() / (rise + drop)
+	out.Baseline = box.Y1 - drop*out.Size
+	runes := []rune(w.text)
+	for i := range len(runes) + 1 {
+		out.Edges = append(out.Edges, box.X0+box.W()*float64(i)/float64(len(runes)))
+	}
+	return out
+}
+
+// extent is how far a text's letters rise above and drop below the baseline, in font sizes.
+func extent(text string) (rise, drop float64) {
+	rise = 0.52
+	for _, r := range text {
+		switch {
+		case r >= '0' && r <= '9', r >= 'A' && r <= 'Z', r == 'b', r == 'd', r == 'f', r == 'h', r == 'k', r == 'l', r == 't', r == 'i', r == '/', r == '(', r == '%', r == '°':
+			rise = 0.72
+		}
+		switch r {
+		case 'g', 'j', 'p', 'q', 'y', '/', '(', ')', '[', ']', ',', ';', 'Q':
+			drop = 0.2
+		}
+	}
+	return rise, drop
+}
