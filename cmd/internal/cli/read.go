@@ -42,7 +42,7 @@ A value is stored as it is printed, wrong or not; what could not be decided stan
 	}
 	opt.flags(cmd)
 	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`")
-	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records: `csv` or xlsx")
+	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records, in this `form`: csv or xlsx")
 	cmd.Flags().BoolVar(&opt.words, "words", false, "print what the reader saw: every word with its page and box")
 	cmd.MarkFlagsMutuallyExclusive("into", "table", "words")
 	cmd.MarkFlagsMutuallyExclusive("into", "out")
@@ -108,7 +108,7 @@ func (opt *reading) records(ctx context.Context, r *run, w io.Writer, args []str
 func printSheet(w io.Writer, encode func(*schema.Sheet) ([]byte, error), sheet *schema.Sheet) error {
 	data, err := encode(sheet)
 	if err == nil {
-		_, err = w.Write(data)
+		_, err = w.Write(report.SafeJSON(data))
 	}
 	return err
 }
@@ -146,7 +146,7 @@ func (opt *reading) folder(ctx context.Context, r *run, args []string) error {
 			place(in.input, sheet, opt.into)
 			data, err := schema.Encode(sheet)
 			if err == nil {
-				err = r.save(filepath.Join(opt.into, name), data)
+				err = r.save(filepath.Join(opt.into, name), report.SafeJSON(data))
 			}
 			if err != nil {
 				return outcome{Unread, err}

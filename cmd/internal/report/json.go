@@ -102,13 +102,13 @@ func encodeJSON(w io.Writer, v any, indent string) error {
 	if err := enc.Encode(v); err != nil {
 		return err
 	}
-	_, err := w.Write(escapeJSON(b.Bytes()))
+	_, err := w.Write(SafeJSON(b.Bytes()))
 	return err
 }
 
-// escapeJSON writes unsafe characters, which encoding/json leaves as they are from DEL up, as \u escapes; only within strings can
-// a valid document hold them.
-func escapeJSON(doc []byte) []byte {
+// SafeJSON writes the characters of a JSON text that would do something to a screen, and which encoders leave as they are, as \u escapes.
+// The text means the same: only within strings can a valid one hold them.
+func SafeJSON(doc []byte) []byte {
 	if bytes.IndexFunc(doc, unsafeInJSON) < 0 {
 		return doc
 	}
