@@ -1,103 +1,16 @@
 package page
 
 import (
-	"bytes"
-	"fmt"
 	"math"
 
 	"github.com/ledongthuc/pdf"
 )
-
-// secondLiteralsOf reads a document with the second reader's parser and font decoding. It runs in a helper: the library may loop,
-// eat memory or panic.
-func secondLiteralsOf(data []byte) (pages []map[string]int, err error) {
-	defer func() {
-		if cause := recover(); cause != nil {
-			err = fmt.Errorf("the second reader broke off: %v", cause)
-		}
-	}()
-	r, err := pdf.NewReader(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		return nil, fmt.Errorf("%w: %w", errSecondOpen, err)
-	}
-	n := r.NumPage()
-	if n > DefaultMaxPages {
-		return nil, fmt.Errorf("%d pages are more than the limit of %d", n, DefaultMaxPages)
-	}
-	for number := 1; number <= n; number++ {
-		pages = append(pages, secondPage(r.Page(number)))
-	}
-	return pages, nil
-}
-
-// secondPage gives one page's literals; a page that breaks the library has those found so far.
-func secondPage(p pdf.Page) (literals map[string]int) {
-	s := &shower{}
-	defer func() {
-		_ = recover()
-		literals = digitsOf(s.chars)
-		if len(literals) > secondLiterals {
-			literals = nil
-		}
-	}()
-	s.now = showState{ctm: identity, th: 1}
-	s.run(p.V.Key("Contents"), newScope(p.Resources()), 0)
-	return nil
-}
 
 // shower interprets the text operators of a content stream (ISO 32000-1, 9.3 and 9.4) and notes the characters shown.
 type shower struct {
 	chars []char
 	now   showState
 	stack []showState
-}
-
-// scope is the resources of a page or form. The library parses an object anew at each use, so what was used is kept.
-type scope struct {
-	resources pdf.Value
-	fonts     map[string]*secondFont
-	forms     map[string]*secondForm
-}
-
-// secondForm is a form with the scope of its content; nil where the name stands for something else.
-type secondForm struct {
-	content pdf.Value
-	matrix  matrix
-	scope   *scope
-}
-
-func newScope(resources pdf.Value) *scope {
-	return &scope{resources: resources, fonts: map[string]*secondFont{}, forms: map[string]*secondForm{}}
-}
-
-// font gives the scope's font of a name.
-func (c *scope) font(name string) *secondFont {
-	f := c.fonts[name]
-	if f == nil {
-		f = newSecondFont(c.resources.Key("Font").Key(name))
-		c.fonts[name] = f
-	}
-	return f
-}
-
-// form gives the scope's form of a name.
-func (c *scope) form(name string) *secondForm {
-	f, known := c.forms[name]
-	if known {
-		return f
-	}
-	if x := c.resources.Key("XObject").Key(name); x.Kind() == pdf.Stream && x.Key("Subtype").Name() == "Form" {
-		f = &secondForm{content: x, matrix: identity, scope: c}
-		if m := x.Key("Matrix"); m.Len() == 6 {
-			at := func(i int) float64 { return m.Index(i).Float64() }
-			f.matrix = matrix{at(0), at(1), at(2), at(3), at(4), at(5)}
-		}
-		if own := x.Key("Resources"); own.Kind() == pdf.Dict {
-			f.scope = newScope(own)
-		}
-	}
-	c.forms[name] = f
-	return f
 }
 
 type showState struct {

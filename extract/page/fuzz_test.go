@@ -3,8 +3,6 @@ package page
 import (
 	"context"
 	"errors"
-	"os"
-	"path/filepath"
 	"testing"
 	"time"
 )
@@ -16,12 +14,6 @@ func FuzzPDF(f *testing.F) {
 	f.Add(doc{pages: []leaf{{content: text(20, 200, 10, "1"), entries: "/Rotate 90 /CropBox [10 10 90 90]"}}, locked: true}.bytes())
 	f.Add(bomb(2))
 	f.Add(doc{catalog: "/OCProperties << /OCGs [5 0 R] /D << /OFF [5 0 R] >> >>", extra: []string{"<< /Type /OCG /Name (a) >>"}, pages: []leaf{{content: "/OC /L1 BDC q 0 0 9 9 re W n " + text(2, 2, 5, "1") + "Q EMC", resources: "/Properties << /L1 5 0 R >>"}}}.bytes())
-	sheets, _ := filepath.Glob("../../testdata/sheets/*.pdf")
-	for _, file := range sheets[:min(len(sheets), 2)] {
-		if data, err := os.ReadFile(file); err == nil {
-			f.Add(data)
-		}
-	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		pages, err := readPDF(context.Background(), "fuzz.pdf", data, Options{MaxPages: 5, Deadline: 5 * time.Second})
 		var e *Error

@@ -120,7 +120,7 @@ func checkPageCount(name string, count, limit int) error {
 
 // PDFium's FPDF_GetLastError.
 const (
-	pdfErrFormat   = 3
+	pdfErrFile     = 2
 	pdfErrPassword = 4
 	pdfErrSecurity = 5
 )

@@ -2,11 +2,13 @@ package page
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"sync"
 
 	"github.com/klippa-app/go-pdfium"
@@ -99,6 +101,10 @@ func trapped(ctx context.Context, trap any) error {
 	}
 	if ctx.Err() != nil {
 		return ctx.Err()
+	}
+	// The runtime's errors carry a listing of the guest's calls; the first line says what happened.
+	if line, rest, more := strings.Cut(failure.err.Error(), "\n"); more && rest != "" {
+		return errors.New(line)
 	}
 	return failure.err
 }

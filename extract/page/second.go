@@ -40,7 +40,7 @@ func init() {
 // The second reader knows few kinds of encryption, one of them wrongly, and repairs nothing; where it cannot open a file it gets
 // PDFium's clean copy.
 func SecondReading(ctx context.Context, data []byte) (*Second, error) {
-	err := errSecondOpen
+	err := fmt.Errorf("no second reading: %w", errSecondOpen)
 	if !bytes.Contains(data, []byte("/Encrypt")) {
 		var s *Second
 		if s, err = secondReading(ctx, data); err == nil || !errors.Is(err, errSecondOpen) {
@@ -55,7 +55,7 @@ func SecondReading(ctx context.Context, data []byte) (*Second, error) {
 }
 
 // errSecondOpen says that the second reader could not open a file at all.
-var errSecondOpen = errors.New("no second reading: could not open the file")
+var errSecondOpen = errors.New("could not open the file")
 
 func secondReading(ctx context.Context, data []byte) (*Second, error) {
 	reply, err := secondHelpers.Do(ctx, secondDeadline, child.Message{Body: data})
@@ -67,7 +67,7 @@ func secondReading(ctx context.Context, data []byte) (*Second, error) {
 		return nil, fmt.Errorf("no second reading: %w", err)
 	}
 	if a.Unopened {
-		return nil, fmt.Errorf("%w: %s", errSecondOpen, a.Fault)
+		return nil, fmt.Errorf("no second reading: %w", errSecondOpen)
 	}
 	if a.Fault != "" {
 		return nil, errors.New("no second reading: " + a.Fault)
