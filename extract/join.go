@@ -189,7 +189,7 @@ func (v *view) between(r *row, c *cell) bool {
 		if o == r || o.concept == "" && !v.onEdge(o.label[0]) || o.label[0] == c {
 			continue
 		}
-		if o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 && math.Abs(o.base-c.base) < 4*c.size {
+		if o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 && math.Abs(o.base-c.base) < 1.5*c.size {
 			return true
 		}
 	}

@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
@@ -23,7 +24,8 @@ type claim struct {
 	by       page.By
 	score    float64 // how well label, unit and place fit; see the weights
 	note     string
-	part     int // of a sheet with several series: the one it speaks of, from 1; 0 is all
+	step     bool // of a warranty in steps: the longest step is the warranty's
+	part     int  // of a sheet with several series: the one it speaks of, from 1; 0 is all
 }
 
 // asides are fields whose printed values go under "also" only: nothing measures yet how well they are read.
@@ -131,6 +133,7 @@ func (l *ledger) settle(s *schema.Sheet) {
 }
 
 func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
+	claims = longestStep(claims)
 	slices.SortStableFunc(claims, func(a, b claim) int { return cmp.Compare(b.score, a.score) })
 	best := claims[0]
 	for _, c := range claims[1:] {
@@ -160,6 +163,20 @@ func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
 		}
 		s.Also = append(s.Also, alsoOf(field, c))
 	}
+}
+
+// longestStep keeps of the steps of a warranty the longest.
+func longestStep(claims []claim) []claim {
+	longest := 0.0
+	for _, c := range claims {
+		if v, err := strconv.ParseFloat(c.literal, 64); err == nil && c.step {
+			longest = max(longest, v)
+		}
+	}
+	return slices.DeleteFunc(claims, func(c claim) bool {
+		v, err := strconv.ParseFloat(c.literal, 64)
+		return c.step && err == nil && v < longest
+	})
 }
 
 // disagree leaves a field open: two places of equal right print different values.

@@ -122,6 +122,8 @@ func (v *view) rowsOfLine(line []cell) {
 	for k := range line {
 		c := &line[k]
 		switch {
+		case open != nil && v.othersValue(open, c):
+			v.loose = append(v.loose, c)
 		case c.isValue():
 			if open == nil {
 				v.loose = append(v.loose, c)
@@ -153,6 +155,23 @@ func (v *view) weigh(r *row) float64 {
 		w *= 0.5
 	}
 	return w
+}
+
+// othersValue: between the open row's label and the cell runs another column of labels, one of which stands a part of a line off: the cell is the upper or
+// lower line of that label's value.
+func (v *view) othersValue(r *row, c *cell) bool {
+	for i := range v.cells {
+		if d := abs(v.lines[i].Baseline - c.base); d < 0.2*c.size || d > 0.8*c.size {
+			continue
+		}
+		for k := range v.cells[i] {
+			o := &v.cells[i][k]
+			if o.isLabel() && v.onEdge(o) && o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 && len(o.quantities) == 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // symbolFor: a unit or symbol beside the words of a label; a short word with a meaning of its own ("NOCT" beside another column's title) is none.

@@ -159,7 +159,7 @@ func (d *document) series() (string, *cell) {
 				if c.box.Y0 > 0.5*v.page.Height || len([]rune(c.text)) > 30 || len([]rune(c.text)) < 3 || !strings.ContainsAny(c.text, "0123456789") || !hasLetters(c.text) {
 					continue
 				}
-				if len(c.quantities) > 0 && c.isValue() || c.isLabel() {
+				if len(c.quantities) > 0 && (c.isValue() || !coded.MatchString(c.text)) || c.isLabel() {
 					continue
 				}
 				if best == nil || c.size > best.size*1.05 && coded.MatchString(c.text) == coded.MatchString(best.text) || coded.MatchString(c.text) && !coded.MatchString(best.text) {

@@ -12,8 +12,8 @@ import (
 
 // warranties reads the sentences and large-type claims about warranty: years and the course of the power over them.
 func (d *document) warranties(flows []*flow) {
-	for _, f := range flows {
-		whole := label.Find(f.text)
+	for i, f := range flows {
+		whole := label.Find(headed(flows[:i], f))
 		if whole.Any("standardmodule") && !whole.Any("warranty") {
 			continue
 		}
@@ -50,6 +50,12 @@ func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
 		if product && power && side.Text == after.Text && c.lastYears() && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
 			d.ledger.add(c.claim("/warranty/product_years", 0, worded))
 			d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
+			return
+		}
+		if !product && !power && c.afterShare() && whole.Has("warranty") { // "80 % of power for 25 years"
+			k := c.claim("/warranty/performance_years", 0, worded)
+			k.step = true
+			d.ledger.add(k)
 			return
 		}
 		if len(c.q.Terms) > 1 || product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
@@ -160,6 +166,9 @@ func (d *document) badgeClaims(badges []*flow) {
 func years(field string) fact {
 	return func(d *document, r *row) {
 		r.each(func(c *cell, q quantity.Quantity) {
+			if q.Start != c.quantities[0].Start {
+				return // what follows in the cell speaks of something else; its sentence is read apart
+			}
 			if q.Shape == quantity.Single && (q.Unit == quantity.Year || q.Unit == quantity.None && r.found.Has("year")) {
 				d.claim(field, r, c, q, 0, q.Unit, 2, 50, labelled)
 			}
@@ -250,4 +259,31 @@ func (c clause) lastYears() bool {
 		}
 	}
 	return true
+}
+
+// headed is a flow's text with the short title right over it.
+func headed(before []*flow, f *flow) string {
+	for _, h := range slices.Backward(before) {
+		gap := f.box.Y0 - h.box.Y1
+		if h.page == f.page && len(h.text) < 40 && gap > -2 && gap < 20 && abs(h.box.X0-f.box.X0) < 3 {
+			return h.text + " | " + f.text
+		}
+	}
+	return f.text
+}
+
+// afterShare: right before the years stands a share of the power: "80 % for 25 years".
+func (c clause) afterShare() bool {
+	last := clause{}
+	for _, o := range c.flow.clauses() {
+		if o.q.Start >= c.q.Start {
+			break
+		}
+		last = o
+	}
+	if last.flow == nil || last.q.Unit != quantity.Percent {
+		return false
+	}
+	v := last.q.Terms[0].Value
+	return v >= 70 && v < 100 && c.q.Start-last.q.End < 40
 }

@@ -29,7 +29,7 @@ func squeeze(text string) squeezed {
 			if !unicode.IsLetter(f) && !unicode.IsDigit(f) {
 				continue
 			}
-			begins := newWord || unicode.IsDigit(f) != unicode.IsDigit(last) || ideograph(f) || ideograph(last)
+			begins := newWord || unicode.IsDigit(f) != unicode.IsDigit(last) || ideograph(f) || ideograph(last) || unicode.Is(unicode.Greek, f) != unicode.Is(unicode.Greek, last)
 			s.runes = append(s.runes, f)
 			s.from = append(s.from, at)
 			s.to = append(s.to, at+size)

@@ -132,6 +132,14 @@ func (p *parser) statement(i int) (statement, bool) {
 // prefixUnit takes a unit that stands before its number: AWG 12, VDC 1500.
 func (p *parser) prefixUnit(s *statement, i int) {
 	w := p.at(i - 1)
+	if at := p.t[s.ops[0].num].i; at > 0 && p.l.r[at-1] == '%' && !p.is(i-1, kUnit) { // %80 ± 5, as Turkish writes it
+		for k := range s.ops {
+			if s.ops[k].unit.unit == None {
+				s.ops[k].unit.unit = Percent
+			}
+		}
+		return
+	}
 	if s.shape != Single || s.ops[0].unit.unit != None || w.kind != kWord || w.j-w.i < 3 {
 		return
 	}
