@@ -60,6 +60,7 @@ func read(pages []page.Page) *document {
 	d.warrantyGraphs()
 	d.sentences(d.flows)
 	d.described()
+	d.drawnSides()
 	d.technology(d.all, d.rows())
 	d.names()
 	return d

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -224,14 +225,22 @@ func asCelsius(q quantity.Quantity) quantity.Quantity {
 	return q
 }
 
-// temperatureTolerance takes ± 2 °C, ± 2 K and a bare ± 2; a tolerance in °F is a difference, not a temperature.
+// temperatureTolerance takes ± 2 °C, ± 2 K and a bare ± 2; one in °F is a difference, not a temperature.
 func (d *document) temperatureTolerance(field string, r *row, c *cell, q quantity.Quantity) {
-	if t := q.Terms[1]; t.Unit == quantity.F || q.Unit == quantity.F {
-		return // the °C beside it says the same
-	}
 	q.Terms = slices.Clone(q.Terms)
-	q.Terms[1].Unit = quantity.C
-	d.claim(field, r, c, q, 1, quantity.C, 0, 10, labelled)
+	t := &q.Terms[1]
+	score := labelled
+	if t.Unit == quantity.F || q.Unit == quantity.F {
+		_, half, literal, ok := quantity.ConvertDifference(*t, quantity.F, quantity.C)
+		k, made := claimOf(field, c, r.text(), q, 1, quantity.F, score*r.weight*converted)
+		if ok && made {
+			k.literal, k.halfStep = literal, literalOf(half)
+			d.ledger.add(k)
+		}
+		return
+	}
+	t.Unit = quantity.C
+	d.claim(field, r, c, q, 1, quantity.C, 0, 10, score)
 }
 
 func systemVoltage(d *document, r *row) {
@@ -240,7 +249,7 @@ func systemVoltage(d *document, r *row) {
 			if q.Shape == quantity.Product || q.Shape == quantity.Within && i > 0 || q.Shape == quantity.Spread {
 				continue
 			}
-			if k, ok := claimOf("/limits/system_voltage_v", c, r.text(), q, i, quantity.V, labelled); ok && q.Terms[i].Value >= 30 && q.Terms[i].Value <= 3000 {
+			if k, ok := claimOf("/limits/system_voltage_v", c, r.text(), q, i, quantity.V, labelled*r.weight); ok && q.Terms[i].Value >= 30 && q.Terms[i].Value <= 3000 && (k.unit != "" || math.Mod(q.Terms[i].Value, 50) == 0) {
 				d.voltages = append(d.voltages, k)
 			}
 		}

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -58,4 +59,56 @@ func fillPattern(pattern string, watts string) string {
 		return pattern
 	}
 	return pattern[:at[0]] + watts + pattern[at[1]:]
+}
+
+// token is a word that may be a model's name: letters and digits, as product names have.
+var token = regexp.MustCompile(`\p{Lu}[\pL\d]*(?:[-./][\pL\d]+)+|\p{Lu}[\pL\d]*\d[\pL\d]*`)
+
+// spelledNames looks for the names of classes that no header names: a token with the class's watts in it, of one pattern for all classes.
+func (d *document) spelledNames() {
+	if len(d.classes) == 0 || slices.ContainsFunc(d.classes, func(k *class) bool { return hasLetters(k.name) }) {
+		return
+	}
+	names := make([]string, len(d.classes))
+	cells := make([]*cell, len(d.classes))
+	stem := ""
+	for i, k := range d.classes {
+		watts := strconv.FormatFloat(k.watts, 'f', -1, 64)
+		names[i], cells[i] = d.spelled(watts)
+		if cells[i] == nil {
+			return
+		}
+		if s := strings.Replace(names[i], watts, "#", 1); stem == "" {
+			stem = s
+		} else if s != stem {
+			return
+		}
+	}
+	for i, k := range d.classes {
+		k.name, k.named = names[i], cells[i]
+	}
+}
+
+// spelled is the longest token of the sheet that holds the watts as a number of their own.
+func (d *document) spelled(watts string) (string, *cell) {
+	var best string
+	var where *cell
+	for _, v := range d.views {
+		for i := range v.cells {
+			for k := range v.cells[i] {
+				c := &v.cells[i][k]
+				for _, t := range token.FindAllString(c.text, -1) {
+					if len(t) > len(best) && len(t) > len(watts)+2 && hasLetters(t) && hasNumber(t, number(watts)) {
+						best, where = t, c
+					}
+				}
+			}
+		}
+	}
+	return best, where
+}
+
+func number(s string) float64 {
+	v, _ := strconv.ParseFloat(s, 64)
+	return v
 }

@@ -36,6 +36,7 @@ type view struct {
 
 func newView(p *page.Page) *view {
 	v := &view{page: p, lines: table.Lines(*p)}
+	splitTouching(v.lines)
 	for i := range v.lines {
 		v.cells = append(v.cells, cells(&v.lines[i], p.Number, i))
 	}

@@ -284,3 +284,13 @@ func (r Run) Cut(start, end int) *Run {
 	out := newRun(r.Words(start, end))
 	return &out
 }
+
+// Offset is where the run's n-th word begins in Text.
+func (r Run) Offset(n int) int { return r.at[n] }
+
+// Split parts a run of the line before its n-th word.
+func (l *Line) Split(run, n int) {
+	words := l.Runs[run].words
+	l.Runs[run] = newRun(words[:n])
+	l.Runs = slices.Insert(l.Runs, run+1, newRun(words[n:]))
+}
