@@ -10,7 +10,7 @@ type char struct {
 	r      rune
 	box    Box     // from the origin to the advance, from descent to ascent
 	x, y   float64 // the origin, on the baseline
-	obj    uint64  // PDFium's text object; 0 where PDFium made the character up (spaces, line ends)
+	obj    uint64  // PDFium's text object; 0 where PDFium made the character up (spaces that it thinks are meant, line ends)
 	hidden Hidden
 	style
 }
@@ -69,7 +69,9 @@ func (g *guest) readChar(text, at uint64, v view) char {
 	// "Loose": the advance wide, not the ink; left, top, right, bottom
 	g.call("FPDFText_GetLooseCharBox", text, at, g.at(0))
 	c.box = v.box(g.readF32(0), g.readF32(12), g.readF32(8), g.readF32(4))
-	if c.box.W() == 0 || c.box.H() == 0 { // a font without widths
+	if c.box.W() == 0 && c.box.H() == 0 && c.r == ' ' { // made up within an object
+		c.obj = 0
+	} else if c.box.W() == 0 || c.box.H() == 0 { // a font without widths
 		g.call("FPDFText_GetCharBox", text, at, g.at(0), g.at(8), g.at(16), g.at(24))
 		c.box = c.box.Union(v.box(g.readF64(0), g.readF64(16), g.readF64(8), g.readF64(24)))
 	}

@@ -38,19 +38,26 @@ var symbols = map[rune]rune{
 	0xF0B0: '°', 0xF0B1: '±', 0xF0B3: '≥', 0xF0B4: '×', 0xF0B7: '•', 0xF0B8: '÷', 0xF0BB: '≈', 0xF0C6: 'Ø', 0xF0E5: '∑',
 }
 
-// splitLigatures gives each letter of a ligature its share of the glyph's box: PDFium returns "f" and "i" at the same place.
+// splitLigatures gives each letter of a ligature its share of the glyph's box: PDFium returns "f" and "i" at the same place, some of
+// them one upon the other.
 func splitLigatures(chars []char) {
 	for i := 0; i < len(chars); {
-		n := i + 1
-		for n < len(chars) && chars[n].obj != 0 && chars[n].obj == chars[i].obj && chars[n].box == chars[i].box && chars[n].x == chars[i].x && chars[n].y == chars[i].y {
+		n, whole := i+1, chars[i].box
+		for n < len(chars) && chars[i].obj != 0 && chars[n].sharesGlyph(chars[i]) {
+			whole = whole.Union(chars[n].box)
 			n++
 		}
-		for k := i; k < n && n > i+1; k++ {
-			chars[k].box = chars[k].box.share(chars[k].rotation, k-i, n-i)
-			chars[k].x, chars[k].y = math.NaN(), chars[i].y // see markRepetitions
+		for k := i; k < n; k++ {
+			chars[k].box = whole.share(chars[k].rotation, k-i, n-i)
 		}
 		i = n
 	}
+}
+
+// sharesGlyph tells whether a letter begins and ends where another of the same text object does.
+func (c char) sharesGlyph(o char) bool {
+	const rounding = 0.01
+	return c.obj == o.obj && unicode.IsLetter(c.r) && math.Abs(c.along()-o.along()) <= rounding && math.Abs(c.end()-o.end()) <= rounding && c.end() > c.along()
 }
 
 // share is the k-th of n equal parts of the box along the reading direction.

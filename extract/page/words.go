@@ -2,7 +2,6 @@ package page
 
 import (
 	"math"
-	"slices"
 	"unicode"
 )
 
@@ -116,35 +115,6 @@ func parts(run []char, b char, usual float64, space bool) bool {
 func decimal(a, b rune) bool {
 	sign := func(r rune) bool { return r == '.' || r == ',' }
 	return unicode.IsDigit(a) && sign(b) || sign(a) && unicode.IsDigit(b)
-}
-
-const (
-	trackingFrom  = 0.06 // font sizes; less is kerning
-	trackingTight = 0.02
-	trackingMin   = 4 // gaps it takes to tell letter-spacing
-	trackingMax   = 0.6
-)
-
-// tracking is the usual distance of a line's letters in font sizes: 0 but for lines set wide or tight.
-func tracking(line []char) float64 {
-	var gaps []float64
-	for i := 1; i < len(line); i++ {
-		a, b := line[i-1], line[i]
-		if a.r == ' ' || b.r == ' ' || a.slanted {
-			continue
-		}
-		if gap := (b.along() - a.end()) / max(a.size, b.size); gap < trackingMax {
-			gaps = append(gaps, gap)
-		}
-	}
-	if len(gaps) < trackingMin {
-		return 0
-	}
-	slices.Sort(gaps)
-	if usual := gaps[len(gaps)/2]; usual > trackingFrom || usual < -trackingTight {
-		return usual
-	}
-	return 0
 }
 
 func newWord(run []char) Word {

@@ -45,6 +45,11 @@ func TestWords(t *testing.T) {
 		{"kerning does not part", "BT /F1 10 Tf 20 200 Td [(V) 80 (o) -60 (c)] TJ ET", "Voc"},
 		{"letters set wide are one word", "BT /F1 10 Tf 2.5 Tc 20 200 Td (Temperature) Tj ET", "Temperature"},
 		{"letters set wide, with a space", "BT /F1 10 Tf 2 Tc 20 200 Td (Cell Type) Tj ET", "Cell Type"},
+		{"letters set very wide, where PDFium sees spaces", "BT /F1 10 Tf 4 Tc 20 200 Td (SOLAR) Tj ET", "SOLAR"},
+		{"short words without space characters", text(20, 200, 10, "0") + text(28, 200, 10, "~") + text(36.3, 200, 10, "+5") + text(50, 200, 10, "W"), "0 ~ +5 W"},
+		{"digits set tight", "BT /F1 10 Tf -0.9 Tc 20 200 Td (49.30 15.92) Tj ET", "49.30 15.92"},
+		{"a decimal sign set apart", text(20, 200, 10, "13") + text(20+11.12+1.5, 200, 10, ".") + text(20+11.12+2.78+2.5, 200, 10, "55"), "13.55"},
+		{"a comma between two numbers", text(20, 200, 10, "50,") + text(20+13.9+2.5, 200, 10, "60"), "50, 60"},
 		{"a line in the wrong order", text(60, 200, 10, "right") + text(20, 200, 10, "left"), "left right"},
 		{"a raised digit is no part of the number", text(20, 200, 10, "405") + text(20+16.68, 204, 6, "1"), "405 1"},
 		{"pieces in another order", text(20, 200, 10, "89") + text(100, 200, 10, "%") + text(20+11.12, 200, 10, ".4"), "89.4 %"},
@@ -71,22 +76,22 @@ func TestWordGeometry(t *testing.T) {
 		t.Fatalf("got %q, want two words", seen(p))
 	}
 	w := p.Words[0]
-	if w.Size != 12 || !near(w.Baseline, 100) || !w.Bold || w.Colour != 0xFF0000 || w.By != ByText || w.Rotation != 0 {
+	if w.Size != 12 || !about(w.Baseline, 100) || !w.Bold || w.Colour != 0xFF0000 || w.By != ByText || w.Rotation != 0 {
 		t.Errorf("got size %v baseline %v bold %v colour %06x by %q rotation %v; want 12, 100, bold, ff0000, text, 0", w.Size, w.Baseline, w.Bold, w.Colour, w.By, w.Rotation)
 	}
 	want := []float64{50, 50 + 12*0.556, 50 + 12*1.112, 50 + 12*1.390, 50 + 12*1.946}
 	for i := range want {
-		if !near(w.Edges[i], want[i]) {
+		if !about(w.Edges[i], want[i]) {
 			t.Errorf("edges: got %.2f, want %.2f", w.Edges, want)
 			break
 		}
 	}
-	if !near(w.Box.X0, 50) || !near(w.Box.X1, want[4]) || w.Box.Y0 >= w.Baseline || w.Box.Y1 <= w.Baseline {
+	if !about(w.Box.X0, 50) || !about(w.Box.X1, want[4]) || w.Box.Y0 >= w.Baseline || w.Box.Y1 <= w.Baseline {
 		t.Errorf("box %.2f does not span 50 to %.2f around the baseline", w.Box, want[4])
 	}
 }
 
-func near(a, b float64) bool { return math.Abs(a-b) < 0.05 }
+func about(a, b float64) bool { return math.Abs(a-b) < 0.05 }
 
 // A word's place on the page as shown, for turned pages and crop boxes. "KR" stands at (60, 40) from the bottom left of user space.
 func TestPlaces(t *testing.T) {
@@ -117,10 +122,10 @@ func TestPlaces(t *testing.T) {
 				if !(w.Box.X0 <= tt.across && tt.across <= w.Box.X1) {
 					t.Errorf("box %.1f does not hold the baseline x = %.1f", w.Box, tt.across)
 				}
-			} else if !near(across, tt.across) {
+			} else if !about(across, tt.across) {
 				t.Errorf("baseline: got %.2f, want %.2f", across, tt.across)
 			}
-			if w.Rotation != tt.rotation || !near(w.Edges[0], tt.along) {
+			if w.Rotation != tt.rotation || !about(w.Edges[0], tt.along) {
 				t.Errorf("got rotation %d from %.2f, want %d from %.2f", w.Rotation, w.Edges[0], tt.rotation, tt.along)
 			}
 		})
@@ -133,7 +138,7 @@ func TestTurnedText(t *testing.T) {
 	if len(p.Words) != 1 || p.Words[0].Rotation != 270 || p.Words[0].Text != "Minimum" {
 		t.Fatalf("got %+v, want one word that reads upwards", p.Words)
 	}
-	if w := p.Words[0]; !near(w.Box.Y1, 260) || w.Box.H() < w.Box.W() {
+	if w := p.Words[0]; !about(w.Box.Y1, 260) || w.Box.H() < w.Box.W() {
 		t.Errorf("box %.1f does not stand upright on y = 260", w.Box)
 	}
 }
@@ -175,5 +180,31 @@ func TestHole(t *testing.T) {
 		if strings.Trim(w.Text, string(hole)) != "" {
 			t.Errorf("got %q, want nothing or holes", w.Text)
 		}
+	}
+}
+
+// A glyph that stands for several letters gives them all, each with its share of the box.
+func TestLigature(t *testing.T) {
+	d := doc{
+		extra: []string{
+			stream("", "/CIDInit /ProcSet findresource begin begincmap 1 begincodespacerange <00> <FF> endcodespacerange 1 beginbfchar <41> <006600660069> endbfchar endcmap end"),
+			"<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica /Encoding /WinAnsiEncoding /ToUnicode 5 0 R >>",
+		},
+		pages: []leaf{{content: "BT /F1 10 Tf 20 200 Td (coe) Tj /F9 10 Tf (A) Tj /F1 10 Tf (cient) Tj ET", resources: ""}},
+	}
+	data := strings.Replace(string(d.bytes()), "/F2 4 0 R", "/F9 6 0 R", 1)
+	p := readOne(t, []byte(data))
+	if len(p.Words) != 1 || p.Words[0].Text != "coefficient" {
+		t.Fatalf("got %q, want one word", seen(p))
+	}
+	edges := p.Words[0].Edges
+	for i := 1; i < len(edges); i++ {
+		if edges[i] <= edges[i-1] {
+			t.Errorf("edges do not ascend: %.2f", edges)
+		}
+	}
+	// "A" of Helvetica is 0.667 wide
+	if third := edges[4] - edges[3]; !about(third, 6.67/3) {
+		t.Errorf("the ligature's first letter is %.2f wide, want a third of 6.67", third)
 	}
 }
