@@ -21,9 +21,7 @@ type document struct {
 	cables   []claim
 	lengths  map[label.Concept][]side
 	all      label.Found // the whole visible text
-
-	finalYears float64
-	counted    *row // the row whose cells were counted last
+	counted  *row        // the row whose cells were counted last
 }
 
 // read takes the pages through all steps up to claims.
@@ -59,6 +57,8 @@ func read(pages []page.Page) *document {
 	}
 	d.warrantyGraphs()
 	d.sentences(d.flows)
+	d.conditions()
+	d.colophon()
 	d.described()
 	d.drawnSides()
 	d.technology(d.all, d.rows())

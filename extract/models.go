@@ -12,16 +12,15 @@ import (
 
 // class is one power class being put together.
 type class struct {
-	watts   float64 // of the claim that names the class, for order
-	main    *column
-	x, y    float64
-	name    string
-	named   *cell
-	byCond  map[condition]*column
-	blocks  map[condition]*block
-	gains   []*column
-	ratios  []*column
-	fromTop bool
+	watts  float64 // of the claim that names the class, for order
+	main   *column
+	x, y   float64
+	name   string
+	named  *cell
+	byCond map[condition]*column
+	blocks map[condition]*block
+	gains  []*column
+	ratios []*column
 }
 
 // core are the concepts that make an electrical table worth the name.

@@ -91,7 +91,6 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 	case v >= 70 && v < 97 && whole.Any("warranty", "performance", "degradation", "finaloutput", "annual"):
 		if years, ok := yearsNear(i, clauses); ok && years >= 20 {
 			d.ledger.add(c.claim("/warranty/final_output_pct", 0, worded))
-			d.finalYears = years
 		}
 	}
 }
