@@ -28,13 +28,13 @@ var Climates = []Climate{
 }
 
 // invented makes a climate of daytime temperatures in °C and insolation in kWh/m2 of the twelve months. Wind at 10 m is taken as 2 m/s,
-// and 1 m/s in the hottest hour; the light of a month comes at 250 to 700 W/m2, the stronger the more there is of it.
+// and 1 m/s in the hottest hour; the light of a month comes at 400 to 800 W/m2, the stronger the more there is of it.
 func invented(name, about string, low float64, hottest, sunny Hour, ambient, insolation [12]float64) Climate {
 	breeze, calm := 2.0, 1.0
 	hottest.Irradiance, hottest.Wind, sunny.Wind = 1000, &calm, &breeze
 	c := Climate{Name: name, About: about, Invented: true, RecordLow: &low, Hottest: hottest, Sunny: sunny}
 	for i := range ambient {
-		h := Hour{Ambient: ambient[i], Irradiance: 250 + 2*insolation[i], Wind: &breeze}
+		h := Hour{Ambient: ambient[i], Irradiance: 400 + 1.8*insolation[i], Wind: &breeze}
 		c.Year = append(c.Year, Sample{h, insolation[i]})
 	}
 	return c

@@ -67,9 +67,6 @@ func (s *Site) Check() error {
 		}{{"eaves_m", a.Eaves}, {"ridge_m", a.Ridge}, {"left_m", a.Left}, {"right_m", a.Right}} {
 			add("area.setback."+edge.name, edge.v, 0, MaxSide)
 		}
-		if w, d := a.Inner(); w <= 0 || d <= 0 {
-			return fmt.Errorf("the setbacks leave nothing of an area of %g m × %g m", a.Width, a.Depth)
-		}
 	}
 	r := s.Racking
 	add("racking.gap_mm", 1000*r.Gap, 0, 5000)
@@ -93,6 +90,11 @@ func (s *Site) Check() error {
 	for _, b := range list {
 		if err := b.Check(); err != nil {
 			return err
+		}
+	}
+	if a := s.Area; a != nil {
+		if w, d := a.Inner(); w <= 0 || d <= 0 {
+			return fmt.Errorf("the setbacks leave nothing of an area of %g m × %g m", a.Width, a.Depth)
 		}
 	}
 	if w := s.Window; w.TrackMax > 0 && w.TrackMin > w.TrackMax {
