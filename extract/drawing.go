@@ -50,21 +50,21 @@ func (d *document) drawnSides() {
 	for i, field := range []string{"/body/length_mm", "/body/width_mm"} {
 		d.ledger.add(hit[i].claim(field, "drawing", "of the drawing's figures the pair whose area agrees with power and efficiency"))
 	}
-	d.drawnDepth(marks, hit[0])
+	d.drawnDepth(marks, hit[1])
 }
 
-// drawnDepth takes the frame's height where the drawing has just one figure of its size.
+// drawnDepth takes the frame's height where one figure of its size stands at the height of the width: the views of a drawing are dimensioned in line.
 func (d *document) drawnDepth(marks []mark, near mark) {
 	var hit mark
 	found := map[string]bool{}
 	for _, m := range marks {
-		if m.page == near.page && m.value >= 28 && m.value <= 50 && math.Abs(m.box.Y0-near.box.Y0) < 250 {
+		if m.page == near.page && m.value >= 20 && m.value <= 60 && math.Abs(m.box.Y1-near.box.Y1) < 3 {
 			hit = m
 			found[m.literal] = true
 		}
 	}
 	if len(found) == 1 {
-		d.ledger.add(hit.claim("/body/depth_mm", "drawing", "the drawing's only figure of a frame's size"))
+		d.ledger.add(hit.claim("/body/depth_mm", "drawing", "the only figure of a frame's size in line with the drawn width"))
 	}
 }
 

@@ -136,6 +136,8 @@ func (v *view) rowsOfLine(line []cell) {
 		case len(open.values) == 0 && (symbolFor(open, c) || sameThing(open, c)) && !symbolLikeValue(open, c), completes(open, c):
 			open.label = append(open.label, c)
 			open.read()
+		case open.concept == "bifaciality" && electrical[c.concept]: // told apart for Voc, Isc and Pmax
+			open.values = append(open.values, c)
 		case v.onEdge(c):
 			begin(c)
 		case c.isLabel() && (hasQuantity(open.values) || isQuantityLabel(c)):

@@ -154,7 +154,7 @@ func (d *document) badgeClaims(badges []*flow) {
 		case c.q.Shape == quantity.Spread && words.Has("tol"):
 			d.toleranceSentence(c, words)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
-			d.warrantyShare(c, 0, clauses[:1], label.Found{}, words, words, words)
+			d.warrantyShare(c, 0, []clause{c}, label.Found{}, words, words, words)
 		case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 			d.loadSentence(c)
 		}
