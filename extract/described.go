@@ -35,7 +35,7 @@ func (d *document) describedCell(c *cell) {
 			d.describe("/cell/count", c, q, quantity.None)
 		case integer && v >= 2 && v <= 40 && after.Has("busbar"):
 			d.describe("/cell/busbars", c, q, quantity.None)
-		case q.Unit == quantity.MM && q.Shape == quantity.Single && v >= 1.5 && v <= 6 && after.Any("glass") && !whole.Any("rear", "cell", "frame"):
+		case q.Unit == quantity.MM && q.Shape == quantity.Single && v >= 1.5 && v <= 6 && (after.Has("glass") || label.Find(lastWords(c.text[:q.Start], 3)).Has("glass")) && !whole.Any("cell", "frame"):
 			d.describe("/body/front_glass_mm", c, q, quantity.MM)
 		case q.Unit == quantity.MM2 && whole.Any("cable"):
 			d.describe("/body/cable_mm2", c, q, quantity.MM2)

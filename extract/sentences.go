@@ -204,8 +204,8 @@ func ofAll(sentence string) bool {
 
 // lowLightRow reads a labelled row: an efficiency at low irradiance relative to STC's, or its reduction. The irradiance stands in the label or the words around.
 func lowLightRow(d *document, r *row) {
-	f := d.flowOf(r.label[0])
-	if f == nil || !strings.Contains(f.text, "200") {
+	low := d.cellNear(r.label[0], "200")
+	if low == nil {
 		return
 	}
 	r.each(func(c *cell, q quantity.Quantity) {
@@ -222,18 +222,24 @@ func lowLightRow(d *document, r *row) {
 			return
 		}
 		d.ledger.add(k)
-		if at := strings.Index(f.text, "200"); at >= 0 {
-			box, by := f.place(at, at+3)
-			d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: "200", printed: "200", unit: "W/m2", label: r.text(), page: f.page, box: box, by: by, score: worded})
-		}
+		at := strings.Index(low.text, "200")
+		d.ledger.add(claim{field: "/low_light/irradiance_w_m2", literal: "200", printed: "200", unit: "W/m2", label: r.text(), page: low.page, box: low.boxOf(at, at+3), by: low.by, score: worded})
 	})
 }
 
-// flowOf is the flow that holds a cell.
-func (d *document) flowOf(c *cell) *flow {
-	for _, f := range d.flows {
-		if f.page == c.page && slices.Contains(f.runs, c.run) {
-			return f
+// cellNear is a cell with the given figure on the label's line or one next to it.
+func (d *document) cellNear(c *cell, figure string) *cell {
+	for _, v := range d.views {
+		if v.page.Number != c.page {
+			continue
+		}
+		for i := max(0, c.line-2); i < min(len(v.cells), c.line+3); i++ {
+			for k := range v.cells[i] {
+				o := &v.cells[i][k]
+				if strings.Contains(o.text, figure) && abs(o.base-c.base) < 2*c.size && (o == c || min(o.box.X1, c.box.X1) > max(o.box.X0, c.box.X0)) {
+					return o
+				}
+			}
 		}
 	}
 	return nil

@@ -78,6 +78,9 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 	v := c.q.Terms[0].Value
 	slash := strings.HasPrefix(strings.TrimSpace(c.after), "/") && after.Has("year")
 	first, annual := distanceTo(before, after, "firstyear"), distanceTo(before, after, "annual")
+	if slash {
+		annual = 0
+	}
 	isFirst := first < annual
 	yearly := slash || annual < first || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
