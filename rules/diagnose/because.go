@@ -1,0 +1,3 @@
+package diagnose
+
+func (d *doctor) because(c *correction, cleared []int) string { return "" }

@@ -1,0 +1,160 @@
+package diagnose
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"pvtally/schema"
+)
+
+// cell is one printed number of the sheet.
+type cell struct {
+	at       string // JSON Pointer
+	group    string // "stc", "thermal", "rear_gain"; "" for a class's own numbers
+	name     string // "voc_v"
+	model    int    // class, -1 for the sheet's
+	row      int    // entry of a list, -1 for none
+	n        schema.Number
+	half     float64
+	doubtful bool // read once, or off a picture: the page may say something else
+}
+
+// none is the cell that is not printed: its value is not a number, so every relation with it is silent.
+const none = 0
+
+// place finds a cell by where it stands.
+type place struct {
+	group, name string
+	model, row  int
+}
+
+// board is the sheet as numbers: cells, what stands in them now, and the relations between them.
+type board struct {
+	sheet *schema.Sheet
+	cells []cell
+	index map[place]int
+	now   []schema.Number // what stands in each cell, zero where it is left out
+	x     []float64       // its value, not a number where it is left out
+	half  []float64       // its half step
+	fixed []bool          // it has been corrected and is not questioned again
+	rels  []relation
+	of    [][]int   // the relations of each cell
+	cost  []float64 // of each relation, when the board was priced
+	watts []float64 // the power in each class's name, 0 where it has none
+	seen  []int     // the round in which each relation was last looked at
+	round int
+}
+
+// Limits of what is looked at: no real sheet comes near, and a hostile one must not hold the program.
+const (
+	maxCells   = 3000
+	maxClasses = 40
+)
+
+// newBoard lists the printed numbers; nil where there are more than any datasheet has.
+func newBoard(sheet *schema.Sheet) *board {
+	b := &board{sheet: sheet, index: map[place]int{}}
+	b.add(cell{model: -1, row: -1, half: 0}, math.NaN())
+	if len(sheet.Models) > maxClasses {
+		return nil
+	}
+	sheet.Walk(func(at string, n schema.Number) {
+		if len(b.cells) <= maxCells {
+			c := cellAt(at)
+			c.n, c.half = n, sheet.HalfStep(at)
+			if e, ok := sheet.Evidence[at]; ok {
+				c.doubtful = e.By == "picture" || e.By == "text" && e.Readings < 2
+			}
+			b.index[place{c.group, c.name, c.model, c.row}] = len(b.cells)
+			b.add(c, n.Float())
+		}
+	})
+	if len(b.cells) > maxCells {
+		return nil
+	}
+	b.of = make([][]int, len(b.cells))
+	b.watts = namedWatts(sheet)
+	b.relateAll()
+	return b
+}
+
+func (b *board) add(c cell, v float64) {
+	b.cells, b.now, b.fixed = append(b.cells, c), append(b.now, c.n), append(b.fixed, false)
+	b.x, b.half = append(b.x, v), append(b.half, c.half)
+}
+
+// cellAt takes a pointer apart: /group/name, /group/name/row, /models/i/name, /models/i/group/name, /models/i/group/row/name.
+func cellAt(at string) cell {
+	c := cell{at: at, model: -1, row: -1}
+	parts := strings.Split(at[1:], "/")
+	if parts[0] == "models" && len(parts) > 2 {
+		c.model, _ = strconv.Atoi(parts[1])
+		parts = parts[2:]
+	}
+	last := len(parts) - 1
+	if v, err := strconv.Atoi(parts[last]); err == nil && last > 0 {
+		c.row = v
+		last--
+	}
+	c.name = parts[last]
+	if last > 0 {
+		if v, err := strconv.Atoi(parts[last-1]); err == nil && last > 1 {
+			c.row = v
+			last--
+		}
+		c.group = strings.Join(parts[:last], "/")
+	}
+	return c
+}
+
+// find is the cell at a place, none where it is not printed.
+func (b *board) find(model int, group string, row int, name string) int {
+	return b.index[place{group, name, model, row}]
+}
+
+// single is a cell of the sheet itself.
+func (b *board) single(group, name string) int { return b.find(-1, group, -1, name) }
+
+// row lists a quantity's cells over the classes, none where a class lacks it.
+func (b *board) row(group string, entry int, name string) []int {
+	row := make([]int, len(b.sheet.Models))
+	for i := range row {
+		row[i] = b.find(i, group, entry, name)
+	}
+	return row
+}
+
+// printed keeps the cells that are there.
+func printed(cells []int) []int {
+	var out []int
+	for _, c := range cells {
+		if c != none {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// siblings are the cells of the same quantity in all classes, the cell itself among them.
+func (b *board) siblings(c int) []int {
+	if k := &b.cells[c]; k.model >= 0 {
+		return b.row(k.group, k.row, k.name)
+	}
+	return []int{c}
+}
+
+// decimals is how many decimals a cell's row is printed with: what most of the others have.
+func (b *board) decimals(c int) int {
+	votes := map[int]int{}
+	best := b.cells[c].n.Decimals()
+	for _, s := range printed(b.siblings(c)) {
+		if d := b.cells[s].n.Decimals(); s != c {
+			votes[d]++
+			if votes[d] > votes[best] || votes[d] == votes[best] && d > best {
+				best = d
+			}
+		}
+	}
+	return best
+}

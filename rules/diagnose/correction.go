@@ -1,0 +1,89 @@
+package diagnose
+
+import (
+	"math"
+
+	"pvtally/schema"
+)
+
+// edit is what one cell would be.
+type edit struct {
+	cell int
+	to   schema.Number
+}
+
+// correction is a mistake undone.
+type correction struct {
+	mistake Mistake
+	edits   []edit
+	prior   float64 // logarithm of the mistake's probability
+	gain    float64 // by how many nats the board's relations fit better
+	share   float64 // of the probability of all explanations
+}
+
+// weight is the logarithm of the explanation's probability over that of an honest sheet with these numbers.
+func (c *correction) weight() float64 { return c.prior + c.gain }
+
+// put writes a number into a cell.
+func (b *board) put(c int, n schema.Number) {
+	b.now[c], b.x[c], b.half[c] = n, n.Float(), n.HalfStep()
+	switch {
+	case n.IsZero():
+		b.x[c] = math.NaN()
+	case n == b.cells[c].n:
+		b.half[c] = b.cells[c].half // which may come from a conversion
+	}
+}
+
+// apply writes a correction for good.
+func (b *board) apply(edits []edit) {
+	for _, e := range edits {
+		b.put(e.cell, e.to)
+		b.fixed[e.cell] = true
+	}
+	b.price()
+}
+
+// restore takes a correction back.
+func (b *board) restore(edits []edit) {
+	for _, e := range edits {
+		b.put(e.cell, b.cells[e.cell].n)
+		b.fixed[e.cell] = false
+	}
+	b.price()
+}
+
+// try is the gain of a correction: what its cells' relations cost less with it.
+func (b *board) try(edits []edit) float64 {
+	var room [8]schema.Number
+	kept := room[:0]
+	for _, e := range edits {
+		kept = append(kept, b.now[e.cell])
+		b.put(e.cell, e.to)
+	}
+	b.round++
+	gain := 0.0
+	for _, e := range edits {
+		gain += b.saved(e.cell)
+	}
+	for i, e := range edits {
+		b.put(e.cell, kept[i])
+	}
+	return gain
+}
+
+// without is the gain of leaving a cell out altogether: no correction of it can gain more.
+func (b *board) without(c int) float64 {
+	return b.try([]edit{{cell: c}})
+}
+
+// saved is how much less the relations of a cell cost now than when the board was priced, those that were asked in this round left out.
+func (b *board) saved(c int) (gain float64) {
+	for _, r := range b.of[c] {
+		if b.seen[r] != b.round {
+			b.seen[r] = b.round
+			gain += b.cost[r] - b.rels[r].misfit(b)
+		}
+	}
+	return gain
+}

@@ -1,0 +1,149 @@
+// Package diagnose answers what matters to the buyer: which printed number is wrong. Relations between the printed numbers that fail
+// implicate the values they use, relations that hold within rounding exonerate them (consistency-based diagnosis: Reiter, Artificial Intelligence 32
+// (1987) 57; de Kleer, Williams, Artificial Intelligence 32 (1987) 97); on top stands a model of how sheets go wrong. Each kind of mistake is
+// tried on each implicated value and weighed by how completely everything tallies once it is undone, and by how common the kind is.
+// The record is never corrected. The package must not import extract or cmd.
+package diagnose
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pvtally/rules"
+	"pvtally/schema"
+)
+
+// Suspect is a printed value that is wrong, perhaps with others that went wrong with it.
+type Suspect struct {
+	// Field is the JSON Pointer of the first of Cells.
+	Field string
+	// Confidence is how often such a suspect is right, 0 to 1 (CALIBRATION.md).
+	Confidence float64
+	Mistake    Mistake
+	Cells      []Cell
+	// Findings are the indices of the findings that go away with the mistake undone.
+	Findings []int
+	// Because says in a few words why.
+	Because string
+}
+
+// Cell is one wrong value. WouldBe is zero where nothing says what it would be.
+type Cell struct {
+	Field            string
+	Printed, WouldBe schema.Number
+}
+
+// Suspects ranks the printed values that explain the findings, the likeliest first. The findings are those of the rules on this sheet, less what
+// a policy accepts; the options are those they were found with. A sheet without a warning or an error has no suspects and costs nothing.
+func Suspects(sheet *schema.Sheet, findings []rules.Finding, opt rules.Options) []Suspect {
+	if len(grave(findings)) == 0 {
+		return nil
+	}
+	checker, err := rules.NewChecker(opt)
+	if err != nil {
+		return nil
+	}
+	b := newBoard(sheet)
+	if b == nil {
+		return nil
+	}
+	d := &doctor{board: b, checker: checker, scratch: sheet.Clone(), before: findings, opt: opt}
+	d.explain()
+	return d.suspects()
+}
+
+// Of what is named: the first of each mistake, and rivals that are not far behind.
+const (
+	leastShare  = 0.03
+	maxRivals   = 4
+	maxSuspects = 10
+)
+
+// suspects makes the ranking of all mistakes together.
+func (d *doctor) suspects() []Suspect {
+	var out []Suspect
+	for i := range d.chosen {
+		x := &d.chosen[i]
+		for k, g := range groups(&x.rivals) {
+			own := k == 0
+			if !own && (g.share < leastShare || k > maxRivals) {
+				break
+			}
+			if slices.ContainsFunc(out, func(s Suspect) bool { return s.Field == d.board.cells[g.edits[0].cell].at }) {
+				continue
+			}
+			out = append(out, d.suspect(x, g, own))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Suspect) int {
+		return cmp.Or(cmp.Compare(math.Round(20*b.Confidence), math.Round(20*a.Confidence)), cmp.Compare(d.gravest(b), d.gravest(a)), cmp.Compare(b.Confidence, a.Confidence))
+	})
+	return out[:min(len(out), maxSuspects)]
+}
+
+// gravest is the level of the gravest finding that a suspect explains.
+func (d *doctor) gravest(s Suspect) (l rules.Level) {
+	for _, i := range s.Findings {
+		l = max(l, d.before[i].Level)
+	}
+	return l
+}
+
+// group is every explanation that begins at one cell: the likeliest of them, with the share of all.
+type group struct {
+	correction
+	share float64
+}
+
+func groups(r *ranking) (out []group) {
+	for _, c := range r.list {
+		i := slices.IndexFunc(out, func(g group) bool { return g.edits[0].cell == c.edits[0].cell })
+		if i < 0 {
+			out = append(out, group{c, 0})
+			i = len(out) - 1
+		}
+		out[i].share += c.share
+	}
+	slices.SortStableFunc(out, func(a, b group) int { return cmp.Compare(b.share, a.share) })
+	return out
+}
+
+// suspect fills in what is known of one explanation.
+func (d *doctor) suspect(x *explanation, g group, own bool) Suspect {
+	s := Suspect{Field: d.board.cells[g.edits[0].cell].at, Mistake: g.mistake, Confidence: calibrated(g.share)}
+	for _, e := range g.edits {
+		c := &d.board.cells[e.cell]
+		s.Cells = append(s.Cells, Cell{c.at, c.n, e.to})
+	}
+	found := d.check(d.instead(x, g.edits))
+	for i := range d.before {
+		if !has(found, &d.before[i]) && d.concerns(x, g, i) {
+			s.Findings = append(s.Findings, i)
+		}
+	}
+	s.Because = d.because(&g.correction, s.Findings)
+	return s
+}
+
+// instead are all corrections, with another in the place of one.
+func (d *doctor) instead(x *explanation, edits []edit) (all []edit) {
+	all = append(all, edits...)
+	for i := range d.chosen {
+		for _, e := range d.chosen[i].edits {
+			if &d.chosen[i] != x && !slices.ContainsFunc(all, func(o edit) bool { return o.cell == e.cell }) {
+				all = append(all, e)
+			}
+		}
+	}
+	return all
+}
+
+// concerns tells whether a finding that goes away is this mistake's doing: with several mistakes, only one that names a wrong cell or goes away
+// with this one alone.
+func (d *doctor) concerns(x *explanation, g group, i int) bool {
+	return len(d.chosen) == 1 || d.touches(&g.correction, &d.before[i]) || !has(d.check(g.edits), &d.before[i])
+}
+
+// calibrated is how often an explanation with a share of the probability is right.
+func calibrated(share float64) float64 { return share }

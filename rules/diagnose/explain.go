@@ -1,0 +1,173 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"pvtally/rules"
+	"pvtally/schema"
+)
+
+// explanation is one mistake that the sheet seems to have, with what else its symptoms may come from.
+type explanation struct {
+	correction
+	rivals ranking
+}
+
+// doctor explains the findings of one sheet.
+type doctor struct {
+	board    *board
+	checker  *rules.Checker
+	scratch  *schema.Sheet
+	before   []rules.Finding // what the rules say of the sheet as printed
+	chosen   []explanation
+	opt      rules.Options
+	unsolved []rules.Finding // what no explanation clears
+}
+
+// Limits of the search: more mistakes than a sheet that is worth a letter has.
+const (
+	maxMistakes = 6
+	maxChecked  = 6 // explanations that the rules are asked about, in one round
+)
+
+// explain finds one mistake after the other, each the likeliest on the sheet with the earlier ones undone, until no grave finding is left
+// or none is convincing.
+func (d *doctor) explain() {
+	left := grave(d.before)
+	for len(left) > 0 && len(d.chosen) < maxMistakes {
+		d.board.cover(left, d.opt, d.scratch)
+		r := d.board.rank(honesty(left))
+		best, after := d.choose(&r, left)
+		if best < 0 {
+			break
+		}
+		d.chosen = append(d.chosen, explanation{r.list[best], r})
+		d.board.apply(r.list[best].edits)
+		left = grave(after)
+	}
+	d.unsolved = left
+	d.refine()
+}
+
+// choose asks the rules about the likeliest explanations: what they leave or bring about weighs against them. It is -1 where none clears anything.
+func (d *doctor) choose(r *ranking, left []rules.Finding) (best int, after []rules.Finding) {
+	best = -1
+	asked := 0
+	most := math.Inf(-1)
+	for i := range r.list {
+		c := &r.list[i]
+		if asked == maxChecked || best >= 0 && c.weight() < most-3 || c.share < r.honest {
+			break
+		}
+		asked++
+		found := d.check(append(d.edits(), c.edits...))
+		cleared, harm := d.judge(c, left, found)
+		c.prior -= harm
+		if cleared == 0 {
+			c.prior -= far
+			continue
+		}
+		if c.weight() > most {
+			best, most, after = i, c.weight(), found
+		}
+	}
+	if best < 0 {
+		return -1, nil
+	}
+	chosen := r.list[best].edits
+	*r = weigh(r.list, most, honesty(left))
+	for i := range r.list {
+		if slices.Equal(r.list[i].edits, chosen) {
+			return i, after
+		}
+	}
+	return -1, nil
+}
+
+// honesty is the logarithm of how likely a sheet with these findings has no mistake: an error cannot be right as printed, a warning may be.
+func honesty(left []rules.Finding) float64 {
+	if slices.ContainsFunc(left, func(f rules.Finding) bool { return f.Level == rules.Error }) {
+		return math.Log(1-mistaken) - certain
+	}
+	return math.Log(1 - mistaken)
+}
+
+// certain is by how much rarer errors are on honest sheets than warnings, as a natural logarithm (0 and 2 to 4 % of the clean sheets of the yardstick).
+const certain = 4
+
+// edits are all corrections chosen so far.
+func (d *doctor) edits() (all []edit) {
+	for i := range d.chosen {
+		all = append(all, d.chosen[i].edits...)
+	}
+	return all
+}
+
+// check is what the rules say with some corrections made.
+func (d *doctor) check(edits []edit) []rules.Finding {
+	for _, e := range edits {
+		d.scratch.Set(d.board.cells[e.cell].at, e.to)
+	}
+	found := d.checker.Check(d.scratch)
+	for _, e := range edits {
+		d.scratch.Set(d.board.cells[e.cell].at, d.board.cells[e.cell].n)
+	}
+	return found
+}
+
+// What a finding weighs against an explanation that leaves it or brings it about, in nats.
+var harm = [...]float64{rules.Note: 0.3, rules.Warning: 2.5, rules.Error: 4}
+
+// judge counts the grave findings that a correction clears, and weighs those on its own cells that stay, and those that are new.
+func (d *doctor) judge(c *correction, left, found []rules.Finding) (cleared int, weight float64) {
+	for i := range left {
+		if !has(found, &left[i]) {
+			cleared++
+		}
+	}
+	for i := range found {
+		f := &found[i]
+		if int(f.Level) < len(harm) && (!has(d.before, f) || f.Level > rules.Note && d.touches(c, f)) {
+			weight += harm[f.Level]
+		}
+	}
+	return cleared, weight
+}
+
+func (d *doctor) touches(c *correction, f *rules.Finding) bool {
+	return slices.ContainsFunc(c.edits, func(e edit) bool { return slices.Contains(f.Fields, d.board.cells[e.cell].at) })
+}
+
+// has reports a finding that says the same, at least as gravely.
+func has(list []rules.Finding, f *rules.Finding) bool {
+	return slices.ContainsFunc(list, func(o rules.Finding) bool {
+		return o.Rule == f.Rule && o.Level >= f.Level && len(o.Fields) > 0 && len(f.Fields) > 0 && o.Fields[0] == f.Fields[0]
+	})
+}
+
+// grave are the findings that ask for an explanation: warnings and errors on printed values.
+func grave(list []rules.Finding) (out []rules.Finding) {
+	for _, f := range list {
+		if _, known := rules.Lookup(f.Rule); known && f.Level >= rules.Warning && len(f.Fields) > 0 {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// refine looks at each of several mistakes again with all others undone: the first was chosen while the others still spoiled the picture.
+func (d *doctor) refine() {
+	if len(d.chosen) < 2 {
+		return
+	}
+	for i := range d.chosen {
+		x := &d.chosen[i]
+		d.board.restore(x.edits)
+		r := d.board.rank(honesty(d.before))
+		if len(r.list) > 0 && r.list[0].share > r.honest {
+			x.correction, x.rivals = r.list[0], r
+		}
+		d.board.apply(x.edits)
+	}
+}

@@ -1,0 +1,237 @@
+package diagnose
+
+import (
+	"math"
+)
+
+// several proposes the mistakes that strike more than one cell, or that only one kind of cell has.
+func (b *board) several(propose func(correction)) {
+	tables := b.tables()
+	b.swaps(tables, propose)
+	b.rowMistakes(tables, propose)
+	b.coefficients(propose)
+	b.sizes(propose)
+	b.cellEfficiency(&tables[0], propose)
+	b.cellCount(propose)
+}
+
+// exchange swaps the numbers of two rows, cell by cell; false where nothing changes.
+func (b *board) exchange(over, under []int) (edits []edit, ok bool) {
+	for i := range over {
+		x, y := over[i], under[i]
+		if x == none || y == none {
+			return nil, false
+		}
+		if b.cells[x].n != b.cells[y].n {
+			edits = append(edits, edit{x, b.cells[y].n})
+		}
+	}
+	first := len(edits)
+	for i := range over {
+		if x, y := over[i], under[i]; b.cells[x].n != b.cells[y].n {
+			edits = append(edits, edit{y, b.cells[x].n})
+		}
+	}
+	return edits, first > 0
+}
+
+// swaps proposes that two cells of a class, or of neighbouring classes in one row, have changed places.
+func (b *board) swaps(tables []table, propose func(correction)) {
+	var pairs [][2]int
+	for _, t := range tables {
+		rows := t.rows()
+		for i := range t.pmax {
+			for a := range rows {
+				for z := a + 1; z < len(rows); z++ {
+					pairs = append(pairs, [2]int{rows[a][i], rows[z][i]})
+				}
+				if i > 0 {
+					pairs = append(pairs, [2]int{rows[a][i-1], rows[a][i]})
+				}
+			}
+		}
+	}
+	// the likely pairs are the two voltages and the two currents of a class: one in six
+	ways := float64(len(pairs)) / 6
+	for _, p := range pairs {
+		if !b.suspicious(p[0]) && !b.suspicious(p[1]) {
+			continue
+		}
+		if edits, ok := b.exchange(p[:1], p[1:]); ok {
+			propose(correction{mistake: Swap, edits: edits, prior: chance(Swap, ways)})
+		}
+	}
+}
+
+// suspicious reports a cell with a broken relation.
+func (b *board) suspicious(c int) bool {
+	for _, r := range b.of[c] {
+		if b.cost[r] > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *board) anySuspicious(cells []int) bool {
+	for _, c := range cells {
+		if b.suspicious(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// rowMistakes proposes rows that stand one column off, and rows that have changed places.
+func (b *board) rowMistakes(tables []table, propose func(correction)) {
+	ways := 0.0
+	for _, t := range tables {
+		for _, row := range t.rows() {
+			if len(printed(row)) > 1 {
+				ways++
+			}
+		}
+	}
+	for _, t := range tables {
+		rows := t.rows()
+		for a, row := range rows {
+			if len(row) > 2 && len(printed(row)) == len(row) && b.anySuspicious(row) {
+				for _, by := range []int{1, len(row) - 1} {
+					if edits := b.turned(row, by); len(edits) > 1 {
+						propose(correction{mistake: SlippedRow, edits: edits, prior: chance(SlippedRow, 2*ways)})
+					}
+				}
+			}
+			for z := a + 1; z < len(rows) && len(row) > 1; z++ {
+				if !b.anySuspicious(row) && !b.anySuspicious(rows[z]) {
+					continue
+				}
+				if edits, ok := b.exchange(row, rows[z]); ok && len(edits) > 2 {
+					propose(correction{mistake: RowsSwapped, edits: edits, prior: chance(RowsSwapped, ways+3)})
+				}
+			}
+		}
+	}
+}
+
+// turned gives each class what stands by columns before it.
+func (b *board) turned(row []int, by int) (edits []edit) {
+	for i, c := range row {
+		if from := row[(i+len(row)-by)%len(row)]; b.cells[from].n != b.cells[c].n {
+			edits = append(edits, edit{c, b.cells[from].n})
+		}
+	}
+	return edits
+}
+
+// coefficients proposes that two of the three coefficients have changed places.
+func (b *board) coefficients(propose func(correction)) {
+	for _, unit := range [][3]string{{"alpha_isc_pct_per_k", "beta_voc_pct_per_k", "gamma_pmax_pct_per_k"}, {"alpha_isc_a_per_k", "beta_voc_v_per_k", "gamma_pmax_w_per_k"}} {
+		for _, p := range [][2]int{{1, 2}, {0, 1}, {0, 2}} {
+			x, y := b.single("thermal", unit[p[0]]), b.single("thermal", unit[p[1]])
+			if x == none || y == none || !b.suspicious(x) && !b.suspicious(y) {
+				continue
+			}
+			if edits, ok := b.exchange([]int{x}, []int{y}); ok {
+				propose(correction{mistake: RowsSwapped, edits: edits, prior: chance(RowsSwapped, 4)})
+			}
+		}
+	}
+}
+
+// sizes proposes another format's length, and sides in another unit together.
+func (b *board) sizes(propose func(correction)) {
+	length, width := b.single("body", "length_mm"), b.single("body", "width_mm")
+	if length == none || width == none || !b.suspicious(length) {
+		return
+	}
+	for _, f := range []float64{10, 25.4, 1000} {
+		x, ok1 := significant(b.x[length]*f, b.cells[length].n.String())
+		y, ok2 := significant(b.x[width]*f, b.cells[width].n.String())
+		if ok1 && ok2 {
+			propose(correction{mistake: Unit, edits: []edit{{length, x}, {width, y}}, prior: chance(Unit, unitWays)})
+		}
+	}
+	for _, r := range b.of[length] {
+		s, ok := b.rels[r].(*shared)
+		if !ok || b.cost[r] < 1 {
+			continue
+		}
+		for _, side := range []int{length, width} {
+			if v, ok := s.solve(b, side); ok && v > 0 {
+				if n, ok := rounded(v, 0); ok {
+					propose(correction{mistake: OtherFormat, edits: []edit{{side, n}}, prior: chance(OtherFormat, 1) + b.formatRatio(side == length, b.x[side]/v)})
+				}
+			}
+		}
+	}
+}
+
+// border is what frame and gaps add to the rows of cells, mm.
+const border = 40
+
+// formatRatio is the logarithm of the probability that a length is wrong by a ratio because it is the format's with one, two or three rows
+// of cells more or less; or, one time in five, because it is of another cell size altogether.
+func (b *board) formatRatio(long bool, ratio float64) float64 {
+	const resolution = 0.002 // of the ratio, by the efficiency's rounding
+	r := math.Log(ratio)
+	p := 0.2 * resolution * math.Exp(-r*r/(2*0.15*0.15)) / (0.15 * math.Sqrt(2*math.Pi))
+	n := b.x[b.single("cell", "count")]
+	if n > 78 {
+		n /= 2
+	}
+	width := b.x[b.single("body", "width_mm")]
+	if long && n > 0 {
+		// columns of cells whose pitch along the length is nearest to the pitch along the width
+		length := b.x[b.single("body", "length_mm")] / ratio
+		rows, off := 0.0, math.Inf(1)
+		for _, columns := range []float64{2, 3, 4, 5, 6, 8} {
+			if k := n / columns; k == math.Trunc(k) && math.Abs(math.Log(length/k/(width/columns))) < off {
+				rows, off = k, math.Abs(math.Log(length/k/(width/columns)))
+			}
+		}
+		pitch := (length - border) / max(rows, 1)
+		for _, more := range []float64{-3, -2, -1, 1, 2, 3} {
+			if rows == 0 {
+				break
+			}
+			z := math.Log(ratio*length/((rows+more)*pitch+border)) / 0.012
+			p += 0.8 / 6 * resolution / 0.012 / math.Sqrt(2*math.Pi) * math.Exp(-z*z/2)
+		}
+	}
+	return math.Log(p + 1e-30)
+}
+
+// cellEfficiency proposes that the whole row of efficiencies is the cells': a few to some twenty per cent above Pmax over the area.
+func (b *board) cellEfficiency(stc *table, propose func(correction)) {
+	const resolution = 0.003
+	var edits []edit
+	var ratios []float64
+	for _, c := range printed(stc.efficiency) {
+		for _, r := range b.of[c] {
+			s, ok := b.rels[r].(*shared)
+			if !ok || b.cost[r] < 1 {
+				continue
+			}
+			for i := range s.members {
+				m := &s.members[i]
+				if m.terms[0].cell != c {
+					continue
+				}
+				if v, ok := m.solve(b, c); ok && v > 0 {
+					if n, ok := rounded(v, b.cells[c].n.Decimals()); ok && n != b.cells[c].n {
+						edits = append(edits, edit{c, n})
+						ratios = append(ratios, b.x[c]/v)
+					}
+				}
+			}
+		}
+	}
+	if len(edits) == 0 || len(edits) < len(printed(stc.efficiency)) {
+		return
+	}
+	// cells cover 0.83 to 0.97 of a module (design/domain.md 7.4), so theirs is 1.03 to 1.2 times the module's
+	z := (median(ratios) - 1.11) / 0.045
+	density := resolution / 0.045 / math.Sqrt(2*math.Pi) * math.Exp(-z*z/2)
+	propose(correction{mistake: CellEfficiency, edits: edits, prior: chance(CellEfficiency, 1) + math.Log(density+1e-30)})
+}
