@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -15,16 +14,7 @@ import (
 
 // TestInterrupt ends a run in the middle of a stream: what was done is there, the exit code says that it is not all.
 func TestInterrupt(t *testing.T) {
-	self, err := os.Executable()
-	if err != nil {
-		t.Fatal(err)
-	}
-	program := filepath.Join(t.TempDir(), "pvtally") // the name by which TestMain knows the program
-	if err := os.Link(self, program); err != nil {
-		if data, err := os.ReadFile(self); err != nil || os.WriteFile(program, data, 0o755) != nil {
-			t.Fatal("could not copy the test's program")
-		}
-	}
+	program := linkProgram(t)
 	cmd := exec.Command(program, "check", "--output", "jsonl", "-")
 	var errs bytes.Buffer
 	cmd.Stderr = &errs
