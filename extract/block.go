@@ -33,7 +33,8 @@ type block struct {
 	cond    condition // of the whole, where no column says otherwise
 	title   string
 	titled  *cell
-	first   *row // of an upright table
+	first   *row   // of an upright table
+	beside  *value // the gain that a cell beside the rows' labels names for all of them
 	columns []*column
 }
 

@@ -33,8 +33,9 @@ func read(pages []page.Page) *document {
 		d.views = append(d.views, v)
 		d.flows = append(d.flows, v.flows()...)
 		b := mergeLists(v.rowBlocks())
-		for _, b := range b {
-			v.readHeader(b, b.first)
+		for i, at := range b {
+			v.readHeader(at, at.first)
+			v.gainBeside(at, b[:i])
 		}
 		b = append(b, v.transposedBlocks(b)...)
 		for _, b := range b {

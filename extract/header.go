@@ -385,3 +385,29 @@ func (b *block) ownTitle(lines [][]*cell) {
 		}
 	}
 }
+
+// gainBeside finds the per cent that stands beside a group of rows ("10 %" over "Power output" and "Module efficiency"); the groups under a gain table's first
+// one need no title of their own.
+func (v *view) gainBeside(b *block, before []*block) {
+	if b.cond != unknownCondition && b.cond != atGain && b.cond != atRatio {
+		return
+	}
+	for i := range v.cells {
+		for k := range v.cells[i] {
+			c := &v.cells[i][k]
+			if c.box.X1 > b.first.box.X0 || c.base < b.box.Y0 || c.base > b.box.Y1+0.5*c.size || len(c.quantities) != 1 || !c.isValue() || c.quantities[0].Unit != "%" {
+				continue
+			}
+			b.beside = &value{q: c.quantities[0], cell: c, box: c.box, label: c.text}
+		}
+	}
+	if b.beside == nil || b.cond != unknownCondition {
+		return
+	}
+	for _, o := range slices.Backward(before) {
+		if o.beside != nil && len(o.columns) == len(b.columns) {
+			b.cond = o.cond
+			return
+		}
+	}
+}

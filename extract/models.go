@@ -298,7 +298,11 @@ func attachGains(classes []*class, b *block) {
 			k.gains = append(k.gains, c)
 		}
 	}
-	if gain := b.titleGain(); gain != nil && len(b.columns) == len(classes) {
+	gain := b.beside
+	if gain == nil {
+		gain = b.titleGain()
+	}
+	if gain != nil && len(b.columns) == len(classes) {
 		for i, c := range b.columns {
 			if c.gain == nil {
 				c.gain = gain

@@ -45,12 +45,12 @@ func hasNumber(text string, v float64) bool {
 }
 
 // namePattern is a product code in which the class stands as x's: "KRxxxQX".
-var namePattern = regexp.MustCompile(`[A-Za-z0-9][A-Za-z0-9./-]*(?:[xX]{3,4}|\*{3}|□{3}|_{3})[A-Za-z0-9./()-]*`)
+var namePattern = regexp.MustCompile(`[A-Za-z0-9][A-Za-z0-9./-]*(?:[xX]{3,4}|\*{3}|□{3}|_{3}|\bAAA\b|\bYYY\b|\bNNN\b|\bPPP\b|#{3})[A-Za-z0-9./()-]*`)
 
 // spacedPattern is a product code whose blanks are a word of their own: "AB2 HC XXX BF".
-var spacedPattern = regexp.MustCompile(`^(?:[^:]*:\s*)?((?:[A-Z0-9][A-Z0-9./-]*\s+){1,4}(?:X{3,4}|x{3,4}|\*{3})(?:\s+[A-Z0-9][A-Z0-9./-]*){0,3})$`)
+var spacedPattern = regexp.MustCompile(`^(?:[^:]*:\s*)?((?:[A-Z0-9][A-Z0-9./-]*\s+){1,4}(?:X{3,4}|x{3,4}|\*{3}|AAA|YYY|NNN|PPP|#{3})(?:\s+[A-Z0-9][A-Z0-9./-]*){0,3})$`)
 
-var blanks = regexp.MustCompile(`[xX]{3,4}|\*{3}|□{3}|_{3}`)
+var blanks = regexp.MustCompile(`[xX]{3,4}|\*{3}|□{3}|_{3}|\b(?:AAA|YYY|NNN|PPP)\b|#{3}`)
 
 // fillPattern puts the watts into a product code's blanks.
 func fillPattern(pattern string, watts string) string {
