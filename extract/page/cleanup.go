@@ -1,0 +1,51 @@
+package page
+
+import "image"
+
+// canvas is a picture of a page made ready for finding lettering: the ground (paper, bands, panels, soft shades) is taken away, so
+// that dark letters on light and light letters on dark are both plain ink on white.
+type canvas struct {
+	w, h  int
+	scale float64 // pixels for one point
+	ink   []uint8 // how much a pixel differs from the ground around it
+	mask  []uint8 // see maskInk
+	rules []Rule
+	bands []Band
+}
+
+// What a pixel of the mask is.
+const (
+	maskNone   = 0
+	maskInk    = 1
+	maskAcross = 2 // part of a horizontal rule
+	maskDown   = 3 // part of a vertical rule
+	maskMass   = 4 // part of something solid and large
+)
+
+// inkFrom is the least difference from the ground that counts as ink: pale grey lettering differs by 60, the grain of a picture by
+// less than 30.
+const inkFrom = 44
+
+// newCanvas takes the ground off a picture. dpi is the picture's resolution.
+func newCanvas(shown *image.RGBA, dpi float64) *canvas {
+	c := &canvas{w: shown.Rect.Dx(), h: shown.Rect.Dy(), scale: dpi / pointsPerInch}
+	g := findGround(shown, c.scale)
+	c.bands = g.bands
+	c.ink = g.inkOf(shown)
+	c.mask = make([]uint8, len(c.ink))
+	for i, v := range c.ink {
+		if v >= inkFrom {
+			c.mask[i] = maskInk
+		}
+	}
+	c.findRules()
+	return c
+}
+
+// px is a length in pixels.
+func (c *canvas) px(points float64) int { return max(1, int(points*c.scale+0.5)) }
+
+// box is a rectangle of pixels in points.
+func (c *canvas) box(r image.Rectangle) Box {
+	return Box{float64(r.Min.X) / c.scale, float64(r.Min.Y) / c.scale, float64(r.Max.X) / c.scale, float64(r.Max.Y) / c.scale}
+}
