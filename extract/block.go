@@ -142,7 +142,7 @@ func (v *view) titleBetween(a, b *row) bool {
 			if c.base <= a.base+0.3*c.size || c.base >= b.base-0.3*c.size || c.box.X0 > a.box.X1 || c.box.X1 < a.box.X0 {
 				continue
 			}
-			if cond := conditionOf(c.text, label.Find(c.text)); cond != unknownCondition && !electrical[c.concept] {
+			if cond := c.condition(); cond != unknownCondition && !electrical[c.concept] {
 				return true
 			}
 		}

@@ -28,6 +28,9 @@ type cell struct {
 	head       label.Found // the text before the first quantity, the whole text where there is none
 	concept    label.Concept
 	letters    int // letters outside the quantities
+
+	found *label.Found // of the whole text, once asked for
+	cond  *condition
 }
 
 // labelShare is the share of a text that the lexicon must know for the text to be a label rather than a sentence.
@@ -89,6 +92,24 @@ func cells(l *table.Line, pageNumber, line int) []cell {
 
 // boxOf is the place of text[start:end].
 func (c *cell) boxOf(start, end int) page.Box { return c.run.BoxOf(c.off+start, c.off+end) }
+
+// whole is the text seen with the lexicon's eyes.
+func (c *cell) whole() label.Found {
+	if c.found == nil {
+		f := label.Find(c.text)
+		c.found = &f
+	}
+	return *c.found
+}
+
+// condition is the condition the text speaks of.
+func (c *cell) condition() condition {
+	if c.cond == nil {
+		k := conditionOf(c.text, c.whole())
+		c.cond = &k
+	}
+	return *c.cond
+}
 
 // isValue: quantities and hardly anything else.
 func (c *cell) isValue() bool {

@@ -120,7 +120,7 @@ func (d *document) technology(all label.Found, rows []*row) {
 			continue
 		}
 		for _, c := range append(slices.Clone(r.values), r.label...) {
-			f := label.Find(c.text)
+			f := c.whole()
 			for _, a := range technologyAtoms {
 				if f.Has(a) {
 					said = append(said, a)

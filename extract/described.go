@@ -21,7 +21,7 @@ func (d *document) describedCell(c *cell) {
 	if len(c.quantities) == 0 || c.letters == 0 {
 		return
 	}
-	whole := label.Find(c.text)
+	whole := c.whole()
 	for i, q := range c.quantities {
 		end := len(c.text)
 		if i+1 < len(c.quantities) {

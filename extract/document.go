@@ -214,7 +214,7 @@ func (d *document) wordPlace(atom string) *cell {
 	for _, v := range d.views {
 		for i := range v.cells {
 			for k := range v.cells[i] {
-				if c := &v.cells[i][k]; label.Find(c.text).Has(atom) {
+				if c := &v.cells[i][k]; c.whole().Has(atom) {
 					return c
 				}
 			}

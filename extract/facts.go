@@ -401,7 +401,7 @@ func classTolerance(d *document, r *row) {
 // namedInValue reads rows whose value names the condition that the label fails to: "45 ± 2 °C (NOCT)".
 func (d *document) namedInValue(r *row) {
 	for _, c := range r.values {
-		found := label.Find(c.text)
+		found := c.whole()
 		nmot, noct := found.Has("nmot"), found.Has("noct")
 		if nmot == noct || !slices.ContainsFunc(c.quantities, func(q quantity.Quantity) bool { return q.Unit == quantity.C && q.Shape == quantity.Within }) {
 			continue

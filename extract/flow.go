@@ -17,6 +17,7 @@ type flow struct {
 	runs []*table.Run
 	at   []int // byte offset in text of each run
 	box  page.Box
+	cut  []clause // once asked for
 }
 
 const (
@@ -107,6 +108,9 @@ type clause struct {
 
 // clauses cuts a flow at its quantities; sentences end at full stops and bullets.
 func (f *flow) clauses() []clause {
+	if f.cut != nil {
+		return f.cut
+	}
 	qs := quantity.Scan(f.text)
 	var out []clause
 	for i, q := range qs {
@@ -126,6 +130,7 @@ func (f *flow) clauses() []clause {
 		}
 		out = append(out, clause{f, q, before, after})
 	}
+	f.cut = out
 	return out
 }
 

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"pvtally/extract/label"
 	"pvtally/extract/page"
 )
 
@@ -89,7 +88,7 @@ func (b *block) columnConditions(lines [][]*cell) {
 		conds := map[*cell]condition{}
 		seen := map[condition]bool{}
 		for _, c := range line {
-			cond := conditionOf(c.text, label.Find(c.text))
+			cond := c.condition()
 			if cond == unknownCondition || cond == mixedCondition {
 				continue
 			}
@@ -301,7 +300,7 @@ func mayName(c *cell) bool {
 	if len([]rune(c.text)) > 40 || !strings.ContainsAny(c.text, "0123456789") {
 		return false
 	}
-	if conditionOf(c.text, label.Find(c.text)) != unknownCondition {
+	if c.condition() != unknownCondition {
 		return false
 	}
 	for _, q := range c.quantities {
@@ -317,7 +316,7 @@ func (b *block) gainColumns(lines [][]*cell) {
 	if b.cond == unknownCondition {
 		for _, line := range lines {
 			for _, c := range line {
-				if cond := conditionOf(c.text, label.Find(c.text)); cond == atGain || cond == atRatio {
+				if cond := c.condition(); cond == atGain || cond == atRatio {
 					b.cond = cond
 				}
 			}
@@ -369,7 +368,7 @@ func (v *view) noteBelow(b *block) {
 func (b *block) ownTitle(lines [][]*cell) {
 	for _, line := range lines {
 		for _, c := range line {
-			cond := conditionOf(c.text, label.Find(c.text))
+			cond := c.condition()
 			if cond == unknownCondition || cond == mixedCondition {
 				continue
 			}

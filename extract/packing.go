@@ -67,8 +67,8 @@ func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Fou
 	}
 	switch {
 	case f.Has("truck"):
-	case own && q.Unit == quantity.None && f.Has("pallet") && container(f) == 0 && container(label.Find(c.text)) > 0 && countsPallets(r, c, q):
-		d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*container(label.Find(c.text)))
+	case own && q.Unit == quantity.None && f.Has("pallet") && container(f) == 0 && container(c.whole()) > 0 && countsPallets(r, c, q):
+		d.claim("/packing/pallets_per_container", r, c, q, 0, q.Unit, 4, 100, labelled*container(c.whole()))
 	case f.Has("palletcount") || f.Has("pallet") && container(f) > 0 && countsPallets(r, c, q):
 		if rank == 0 {
 			rank = 0.8
@@ -144,7 +144,7 @@ func (d *document) containerOver(c *cell) (float64, bool) {
 				if min(h.box.X1, c.box.X1) <= max(h.box.X0, c.box.X0) {
 					continue
 				}
-				if f := label.Find(h.text); f.Any("container20", "container40", "container40hq", "truck") {
+				if f := h.whole(); f.Any("container20", "container40", "container40hq", "truck") {
 					return container(f), true
 				}
 			}

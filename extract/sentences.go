@@ -160,7 +160,7 @@ func (d *document) series() (string, *cell) {
 				if c.box.Y0 > 0.5*v.page.Height || len([]rune(c.text)) > 30 || len([]rune(c.text)) < 3 || !strings.ContainsAny(c.text, "0123456789") || !hasLetters(c.text) {
 					continue
 				}
-				if label.Find(c.text).Share() > 0.4 {
+				if c.whole().Share() > 0.4 {
 					continue
 				}
 				if len(c.quantities) > 0 && (c.isValue() || !coded.MatchString(c.text)) || c.isLabel() {

@@ -243,7 +243,7 @@ func (v *view) lineWords(col *column, line int, left, right float64) {
 		if c.box.X0 < left-2 || (c.box.X0+c.box.X1)/2 > right {
 			continue
 		}
-		if cond := conditionOf(c.text, label.Find(c.text)); cond != unknownCondition && cond != mixedCondition && cond != atGain && cond != atRatio {
+		if cond := c.condition(); cond != unknownCondition && cond != mixedCondition && cond != atGain && cond != atRatio {
 			col.cond = cond
 			continue
 		}
@@ -344,7 +344,7 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 		var over bool
 		for k := range slices.Backward(v.cells[i]) { // what is spread goes before what stands there already
 			c := &v.cells[i][k]
-			f := label.Find(c.text)
+			f := c.whole()
 			cond := conditionOf(c.text, f)
 			if c.box.X1 < centers[0]-60 && cond == unknownCondition {
 				continue

@@ -47,7 +47,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
 	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
 		product, power := side.Has("product"), side.Any("performance")
-		if product && power && side.Text == after.Text && c.lastYears() && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
+		if product && power && side.Text == after.Text && c.lastYears() && oneWarranty(after) && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
 			d.ledger.add(c.claim("/warranty/product_years", 0, worded))
 			d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
 			return
@@ -288,4 +288,17 @@ func (c clause) afterShare() bool {
 	}
 	v := last.q.Terms[0].Value
 	return v >= 70 && v < 100 && c.q.Start-last.q.End < 40
+}
+
+// oneWarranty: the words name product and power before they come to the warranty; "warranty of power output, manufacturer's warranty" are two.
+func oneWarranty(after label.Found) bool {
+	for _, m := range after.Matches {
+		if slices.Contains(m.Atoms, "product") || slices.Contains(m.Atoms, "performance") {
+			return true
+		}
+		if slices.Contains(m.Atoms, "warranty") {
+			return false
+		}
+	}
+	return false
 }

@@ -29,7 +29,7 @@ func squeeze(text string) squeezed {
 			if !unicode.IsLetter(f) && !unicode.IsDigit(f) {
 				continue
 			}
-			begins := newWord || unicode.IsDigit(f) != unicode.IsDigit(last) || ideograph(f) || ideograph(last) || unicode.Is(unicode.Greek, f) != unicode.Is(unicode.Greek, last)
+			begins := newWord || unicode.IsDigit(f) != unicode.IsDigit(last) || ideograph(f) || ideograph(last) || greek(f) != greek(last)
 			s.runes = append(s.runes, f)
 			s.from = append(s.from, at)
 			s.to = append(s.to, at+size)
@@ -85,13 +85,15 @@ func separator(r rune) bool {
 	return false
 }
 
+func greek(r rune) bool { return r >= 0x0370 && r <= 0x03FF }
+
 // spaced: a hyphen with a space beside it parts; one inside a word ("Multi-Contact") does not.
 func spaced(text string, from, to int) bool {
 	return from > 0 && text[from-1] == ' ' || to < len(text) && text[to] == ' '
 }
 
 func ideograph(r rune) bool {
-	return unicode.Is(unicode.Han, r) || unicode.Is(unicode.Hiragana, r) || unicode.Is(unicode.Katakana, r)
+	return r >= 0x2E80 && (unicode.Is(unicode.Han, r) || unicode.Is(unicode.Hiragana, r) || unicode.Is(unicode.Katakana, r))
 }
 
 // asciiLower spares the plain letters the tables of Unicode.
