@@ -46,3 +46,11 @@ func Classes(sheet *schema.Sheet) []Class {
 
 // Mended reports that the sheet prints the coefficient without its minus.
 func (c *Coefficient) Mended() bool { return c.src.V*c.V < 0 }
+
+// Literal is the coefficient as printed in %/K; "" where it is printed otherwise or without its sign.
+func (c *Coefficient) Literal() string {
+	if c.Mended() || unitOf(c.src.at.name) != " %/K" {
+		return ""
+	}
+	return c.src.text
+}

@@ -15,7 +15,7 @@ type Climate struct {
 
 // Climates are invented ones, for a first look: none is a place, and no design may stand on them.
 var Climates = []Climate{
-	invented("mild", "temperate coast", -12, Hour{Ambient: 31}, Hour{Ambient: 20, Irradiance: 800},
+	invented("mild", "temperate coast", -12, Hour{Ambient: 31}, Hour{Ambient: 23.5, Irradiance: 850},
 		[12]float64{5, 6, 9, 13, 17, 20, 22, 22, 19, 14, 9, 6}, [12]float64{25, 40, 80, 120, 150, 160, 160, 140, 105, 65, 32, 22}),
 	invented("continental", "cold winters, warm summers", -24, Hour{Ambient: 35}, Hour{Ambient: 23, Irradiance: 850},
 		[12]float64{-2, 1, 7, 14, 19, 23, 25, 25, 20, 14, 6, 1}, [12]float64{35, 55, 100, 130, 160, 170, 175, 155, 115, 75, 40, 28}),

@@ -13,8 +13,8 @@ type Cold struct {
 // OnColdest is the voltage at the record low in °C: the cell is then as cold as the air, and the sun comes at once.
 func (m *Module) OnColdest(low float64) Cold {
 	c := Cold{Factor: m.tableFactor(low)}
-	c.Coefficient = m.Voc.times(m.Beta.Times((low - physics.STCTemperature) / 100).plus(Exactly(1)))
-	c.Table = m.Voc.times(c.Factor)
+	c.Coefficient = m.Voc.Product(m.Beta.Times((low - physics.STCTemperature) / 100).Sum(Exactly(1)))
+	c.Table = m.Voc.Product(c.Factor)
 	if c.Model = None("no single-diode curve goes through the printed values"); m.Curve != nil {
 		c.Model = Exactly(m.Curve.At(physics.STCIrradiance, low).Voc())
 	}

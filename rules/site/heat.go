@@ -17,14 +17,14 @@ type Heat struct {
 // At is what an hour does to the module.
 func (m *Module) At(h Hour, mount Mounting) Heat {
 	t := m.CellTemperature(h, mount)
-	warmth := t.plus(Exactly(-physics.STCTemperature))
-	relative := func(c Value) Value { return c.times(warmth) } // %
+	warmth := t.Sum(Exactly(-physics.STCTemperature))
+	relative := func(c Value) Value { return c.Product(warmth) } // %
 	heat := Heat{
 		Cell:     t,
 		Loss:     relative(m.Gamma),
-		Power:    m.Pmax.times(relative(m.Gamma).Times(0.01).plus(Exactly(1))).Times(h.Irradiance / physics.STCIrradiance),
-		IscDrift: m.Isc.times(relative(m.Alpha)).Times(0.01),
-		VocDrift: m.Voc.times(relative(m.Beta)).Times(0.01),
+		Power:    m.Pmax.Product(relative(m.Gamma).Times(0.01).Sum(Exactly(1))).Times(h.Irradiance / physics.STCIrradiance),
+		IscDrift: m.Isc.Product(relative(m.Alpha)).Times(0.01),
+		VocDrift: m.Voc.Product(relative(m.Beta)).Times(0.01),
 	}
 	heat.Model = t
 	if t.Known() {
@@ -43,20 +43,28 @@ func (m *Module) PowerByModel(irradiance, celsius float64) Value {
 
 // PowerAt is Pmax in W by γ at a cell temperature in °C, for 1000 W/m2.
 func (m *Module) PowerAt(celsius float64) Value {
-	return m.Pmax.times(m.Gamma.Times((celsius - physics.STCTemperature) / 100).plus(Exactly(1)))
+	return m.Pmax.Product(m.Gamma.Times((celsius - physics.STCTemperature) / 100).Sum(Exactly(1)))
 }
 
 // NominalPower is what the module gives at 800 W/m2 and its NMOT (or NOCT): as printed, and by γ.
 func (m *Module) NominalPower() (printed, calculated Value) {
 	printed, t := m.PowerNMOT, m.NMOT
-	if !printed.Known() && m.PowerNOCT.Known() {
-		printed = m.PowerNOCT
+	if !printed.Known() {
+		if printed = m.PowerNOCT; !printed.Known() {
+			printed = None("Pmax at NMOT or NOCT is not printed")
+		}
 	}
 	if !t.Known() {
 		t = m.NOCT
 	}
-	factor := m.Gamma.times(t.plus(Exactly(-physics.STCTemperature))).Times(0.01).plus(Exactly(1))
-	return printed, m.Pmax.times(factor).Times(0.8)
+	factor := m.Gamma.Product(t.Sum(Exactly(-physics.STCTemperature))).Times(0.01).Sum(Exactly(1))
+	return printed, m.Pmax.Product(factor).Times(0.8)
+}
+
+// Span is how far Isc in A and Voc in V move between two cell temperatures in °C at 1000 W/m2.
+func (m *Module) Span(low, high Value) (isc, voc Value) {
+	rise := high.Sum(low.Times(-1))
+	return m.Isc.Product(m.Alpha.Product(rise)).Times(0.01), m.Voc.Product(m.Beta.Product(rise)).Times(0.01)
 }
 
 // Sample is an hour with the energy of light that came in its like: any unit, the same in all samples of a year.
@@ -82,7 +90,7 @@ func (m *Module) Over(samples []Sample, mount Mounting) Year {
 		if !t.Known() {
 			return Year{t, t}
 		}
-		sum = sum.plus(t.Times(s.Energy))
+		sum = sum.Sum(t.Times(s.Energy))
 		weight += s.Energy
 	}
 	if weight <= 0 {
@@ -90,5 +98,5 @@ func (m *Module) Over(samples []Sample, mount Mounting) Year {
 		return Year{none, none}
 	}
 	cell := sum.Times(1 / weight)
-	return Year{cell, m.Gamma.times(cell.plus(Exactly(-physics.STCTemperature)))}
+	return Year{cell, m.Gamma.Product(cell.Sum(Exactly(-physics.STCTemperature)))}
 }

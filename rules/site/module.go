@@ -68,16 +68,18 @@ func moduleOf(s *schema.Sheet, i int, c *rules.Class) Module {
 		Length: sheet("/body/length_mm", "the length"), Width: sheet("/body/width_mm", "the width"), Mass: sheet("/body/mass_kg", "the mass"),
 		Bifaciality: sheet("/bifacial/factor_pct", "the bifaciality").widened(s.Bifacial.FactorTolerance.Float(), s.Bifacial.FactorTolerance.Float()),
 		IscBNPI:     class("/bnpi/isc_a", "Isc at BNPI"),
-		Fuse:        sheet("/limits/series_fuse_a", "the maximum series fuse"),
+		Fuse:        sheet("/limits/series_fuse_a", "the maximum series fuse").rating(),
 	}
 	if m.Name == "" {
 		m.Name = strings.TrimSpace(s.Series + " " + m.Pmax.Literal + " W")
 	}
-	m.Area = m.Length.times(m.Width).Times(1e-6)
+	m.Area = m.Length.Product(m.Width).Times(1e-6)
 	t := &s.Tolerance
 	if minus, plus := powerTolerance(t, m.Pmax.V); m.Pmax.Known() && m.Pmax.V > 0 {
 		m.Efficiency = m.Efficiency.widened(m.Efficiency.V*minus/m.Pmax.V, m.Efficiency.V*plus/m.Pmax.V)
-		m.Pmax = m.Pmax.widened(minus, plus)
+		for _, p := range []*Value{&m.PowerNMOT, &m.PowerNOCT, &m.Pmax} {
+			*p = p.widened(p.V*minus/m.Pmax.V, p.V*plus/m.Pmax.V)
+		}
 	}
 	voc, isc := m.Voc.V*t.VocPct.Float()/100, m.Isc.V*t.IscPct.Float()/100
 	m.Voc, m.Isc = m.Voc.widened(voc, voc), m.Isc.widened(isc, isc)
@@ -110,7 +112,7 @@ func coefficient(c *rules.Coefficient, what string) Value {
 	if !c.Known() {
 		return None("%s is not printed", what)
 	}
-	return Value{V: c.V, Interval: c.Interval}
+	return Value{V: c.V, Interval: c.Interval, Literal: c.Literal()}
 }
 
 // widened adds a printed tolerance in the value's unit; both are positive numbers.

@@ -78,9 +78,22 @@ func (m *Module) CellTemperature(h Hour, mount Mounting) Value {
 	return within(at(nominal.V), relate.Interval{Lo: at(nominal.Lo), Hi: at(nominal.Hi)})
 }
 
+// TemperatureBy names the printed value on which CellTemperature stands in an hour: "NMOT", "NOCT", or "" where it needs none.
+func (m *Module) TemperatureBy(h Hour, mount Mounting) string {
+	switch {
+	case h.Module != nil || mount.Faiman != nil || mount.Sandia != nil:
+		return ""
+	case m.NMOT.Known():
+		return "NMOT"
+	case m.NOCT.Known():
+		return "NOCT"
+	}
+	return ""
+}
+
 // shareOfLight is the efficiency as a share, 0 where the sheet lets nobody know it: the module is then taken as hotter than it is.
 func (m *Module) shareOfLight() float64 {
-	if e := m.Pmax.over(m.Area); e.Known() {
+	if e := m.Pmax.Quotient(m.Area); e.Known() {
 		return e.V / physics.STCIrradiance
 	}
 	if m.Efficiency.Known() {

@@ -69,7 +69,7 @@ func (m *Module) limit(w Window) Value {
 // vmpAt is Vmp at 1000 W/m2 by the model and by γ, whichever pick prefers: no sheet prints Vmp's coefficient, but γ is the sum of it and
 // Imp's, and Imp hardly moves with temperature.
 func (m *Module) vmpAt(celsius float64, pick func(a, b float64) float64) Value {
-	v := m.Vmp.times(m.Gamma.Times((celsius - physics.STCTemperature) / 100).plus(Exactly(1)))
+	v := m.Vmp.Product(m.Gamma.Times((celsius - physics.STCTemperature) / 100).Sum(Exactly(1)))
 	if m.Curve == nil {
 		return v
 	}

@@ -52,21 +52,22 @@ func (v Value) Times(k float64) Value {
 	return within(v.V*k, v.Scale(k))
 }
 
-func (v Value) plus(w Value) Value {
+// Sum adds, Product multiplies, Quotient divides, each with the intervals; without a number in one there is none in the result.
+func (v Value) Sum(w Value) Value {
 	if why := Missing(v, w); why != "" {
 		return None("%s", why)
 	}
 	return within(v.V+w.V, v.Add(w.Interval))
 }
 
-func (v Value) times(w Value) Value {
+func (v Value) Product(w Value) Value {
 	if why := Missing(v, w); why != "" {
 		return None("%s", why)
 	}
 	return within(v.V*w.V, v.Mul(w.Interval))
 }
 
-func (v Value) over(w Value) Value {
+func (v Value) Quotient(w Value) Value {
 	if why := Missing(v, w); why != "" {
 		return None("%s", why)
 	}
