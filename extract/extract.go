@@ -17,10 +17,11 @@ type Source struct {
 	Data []byte
 }
 
-// Options of a reading. Progress is called with the pages done and all pages.
+// Options of a reading. Progress is called with the pages done and all pages, Seen with what stands on them.
 type Options struct {
 	Cache    bool
 	Progress func(done, total int)
+	Seen     func([]page.Page)
 }
 
 // Sheets reads a datasheet into one record a series. The error is a *page.Error for an unreadable input.
@@ -41,6 +42,9 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 	}
 	if !page.HasText(pages) {
 		return nil, &page.Error{File: src.Name, Page: 1, Problem: "no text on the page: it is a picture or outlined lettering", Remedy: "a reader for pictures is needed (tesseract-ocr); ask the maker for a PDF with text, or write the record by hand"}
+	}
+	if opt.Seen != nil {
+		opt.Seen(pages)
 	}
 	d := read(pages)
 	if !d.isDatasheet() {
