@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"pvtally/extract/label"
 	"pvtally/extract/quantity"
@@ -92,6 +93,7 @@ func (d *document) electrical(at string, concept label.Concept, v value) {
 		k.score = inTable
 	}
 	k.box = v.box
+	k.row = strings.TrimLeft(at, "/models0123456789") + "/" + key.key
 	d.ledger.add(k)
 }
 

@@ -24,8 +24,10 @@ type claim struct {
 	by       page.By
 	score    float64 // how well label, unit and place fit; see the weights
 	note     string
-	step     bool // of a warranty in steps: the longest step is the warranty's
-	part     int  // of a sheet with several series: the one it speaks of, from 1; 0 is all
+	row      string // of a table: claims of one row share it, class by class
+	readings int    // independent readings that agree; 0 counts as 1
+	step     bool   // of a warranty in steps: the longest step is the warranty's
+	part     int    // of a sheet with several series: the one it speaks of, from 1; 0 is all
 }
 
 // asides are fields whose printed values go under "also" only: nothing measures yet how well they are read.
@@ -195,7 +197,7 @@ func unresolvedOf(field string, c claim, candidates []string, why string) schema
 }
 
 func evidenceOf(c claim) schema.Evidence {
-	e := schema.Evidence{Label: c.label, Printed: c.printed, Unit: c.unit, Page: c.page, Box: schemaBox(c.box), By: string(c.by), Readings: 1, Note: c.note}
+	e := schema.Evidence{Label: c.label, Printed: c.printed, Unit: c.unit, Page: c.page, Box: schemaBox(c.box), By: string(c.by), Readings: max(1, c.readings), Note: c.note}
 	if c.halfStep != "" {
 		e.HalfStep = schema.MustNumber(c.halfStep)
 	}

@@ -1,0 +1,151 @@
+package extract
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pvtally/extract/page"
+	"pvtally/extract/quantity"
+)
+
+// place is where a value was read.
+type place struct {
+	page int
+	box  page.Box
+}
+
+// reread settles values that come from a picture by a second reading, of the cell alone. Agreement counts as two readings. Where the two differ, one of them may
+// be impossible (the row's decimals, the order of the classes): then the other stands, and its evidence says why. Else the field stays open with both.
+func (l *ledger) reread(second map[place]string) {
+	shapes := l.rowShapes()
+	var kept []claim
+	for _, c := range l.claims {
+		if c.by != page.ByPicture {
+			kept = append(kept, c)
+			continue
+		}
+		text, asked := second[place{c.page, c.box}]
+		switch {
+		case !asked:
+		case sameDigits(c.printed, text):
+			c.readings = 2
+		case c.text:
+		default:
+			var ok bool
+			if c, ok = l.decide(c, text, shapes[c.row]); !ok {
+				continue
+			}
+		}
+		kept = append(kept, c)
+	}
+	l.claims = kept
+}
+
+// sameDigits: the second reading holds the same numbers as the first, in order, and no others.
+func sameDigits(first, second string) bool {
+	a, b := digitRuns(first), digitRuns(second)
+	return len(a) > 0 && slices.Equal(a, b)
+}
+
+// digitRuns are the numbers of a text as digits with their decimal point; signs, units and spaces are another matter.
+func digitRuns(text string) []string {
+	var out []string
+	for _, run := range strings.FieldsFunc(text, func(r rune) bool { return (r < '0' || r > '9') && r != '.' && r != ',' }) {
+		if run = strings.Trim(strings.ReplaceAll(run, ",", "."), "."); run != "" {
+			out = append(out, run)
+		}
+	}
+	return out
+}
+
+// shape is what the values of a row have in common.
+type shape struct {
+	decimals int // of most values; -1 where there is no majority
+	values   []float64
+}
+
+// rowShapes takes the decimals that most values of each row print.
+func (l *ledger) rowShapes() map[string]shape {
+	count := map[string]map[int]int{}
+	values := map[string][]float64{}
+	for _, c := range l.claims {
+		if c.row == "" {
+			continue
+		}
+		if count[c.row] == nil {
+			count[c.row] = map[int]int{}
+		}
+		count[c.row][decimals(c.literal)]++
+		if v, err := strconv.ParseFloat(c.literal, 64); err == nil {
+			values[c.row] = append(values[c.row], v)
+		}
+	}
+	out := map[string]shape{}
+	for row, n := range count {
+		s := shape{decimals: -1, values: values[row]}
+		all := 0
+		for d, k := range n {
+			all += k
+			if s.decimals < 0 || k > n[s.decimals] || k == n[s.decimals] && d > s.decimals {
+				s.decimals = d
+			}
+		}
+		if all < 3 || n[s.decimals]*2 <= all {
+			s.decimals = -1
+		}
+		out[row] = s
+	}
+	return out
+}
+
+// possible: the literal has the row's decimals and lies among the row's values.
+func (s shape) possible(literal string) bool {
+	if s.decimals < 0 {
+		return true
+	}
+	v, err := strconv.ParseFloat(literal, 64)
+	if err != nil || decimals(literal) != s.decimals {
+		return false
+	}
+	sorted := slices.Sorted(slices.Values(s.values))
+	middle := sorted[len(sorted)/2]
+	return v > middle*0.8 && v < middle*1.25
+}
+
+// decide chooses between two readings that differ, or refuses.
+func (l *ledger) decide(c claim, text string, row shape) (claim, bool) {
+	other := literalIn(text, c)
+	first, second := row.possible(c.literal), other != "" && row.possible(other)
+	switch {
+	case first && !second && row.decimals >= 0 && (other != "" || text == ""):
+		c.note = joinNotes(c.note, fmt.Sprintf("the cell alone reads %q, which the row rules out", text))
+		return c, true
+	case second && !first:
+		c.note = joinNotes(c.note, fmt.Sprintf("the page reads %q, which the row rules out; the cell alone reads this", c.printed))
+		c.literal, c.printed = other, text
+		return c, true
+	}
+	u := unresolvedOf(c.field, c, []string{c.printed, text}, "the page and the cell alone read differently")
+	l.refuse = append(l.refuse, u)
+	return c, false
+}
+
+// literalIn is the one number of a second reading that can stand for the claim's; "" where there are none or several.
+func literalIn(text string, c claim) string {
+	qs := quantity.Scan(text)
+	if len(qs) != 1 || len(qs[0].Terms) != 1 {
+		return ""
+	}
+	literal := qs[0].Terms[0].Literal
+	if strings.HasPrefix(c.literal, "-") && !strings.HasPrefix(literal, "-") {
+		return "" // a sign lost in one of the readings settles nothing
+	}
+	return literal
+}
+
+func joinNotes(a, b string) string {
+	return cmp.Or(strings.TrimPrefix(a+"; "+b, "; "), b)
+}
