@@ -56,7 +56,7 @@ type Given struct {
 type Section struct {
 	ID      string   `json:"id"`
 	Title   string   `json:"title"`
-	Rows    []Row    `json:"rows"`
+	Rows    []Row    `json:"rows,omitempty"`
 	Notes   []string `json:"notes,omitempty"`
 	Caution string   `json:"caution,omitempty"`
 }

@@ -11,7 +11,7 @@ import (
 // plots are the pictures' data.
 func (b *builder) plots() []Plot {
 	var list []Plot
-	for _, p := range []*Plot{b.warmPlot(), b.curvePlot(), b.roofPlot(), b.costPlot()} {
+	for _, p := range []*Plot{b.warmPlot(), b.curvePlot(), b.costPlot(), b.roofPlot()} {
 		if p != nil {
 			list = append(list, *p)
 		}

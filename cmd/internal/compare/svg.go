@@ -11,7 +11,7 @@ import (
 
 // hues are the options' colours: dark enough for white letters on them, apart from each other for colour-blind eyes as well (a test holds
 // them to both). After the last they begin again, with other dashes and markers.
-var hues = []string{"#14507a", "#b8460e", "#1c1c1c", "#00806b", "#7d4ba0", "#846c00"}
+var hues = []string{"#14507a", "#c73d00", "#0b0b1b", "#996765", "#902dff", "#511500"}
 
 // shades are the parts of a bar, from dark to light: told apart by lightness alone.
 var shades = []string{"#123a5a", "#2a6a9c", "#6b9fc6", "#a9c8de", "#d3e3ee", "#f1f6f9"}
