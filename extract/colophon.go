@@ -9,9 +9,11 @@ import (
 
 // The small print that says whose sheet it is and which edition.
 var (
-	company   = regexp.MustCompile(`((?:[\p{Lu}\d][\pL\d&'’.-]*\s+){1,5}?(?:GmbH|Co\.,?\s*Ltd\b\.?|Inc\b\.?|S\.p\.A\.|S\.r\.l\.|S\.A\.|S\.L\.|B\.V\.|A\.Ş\.|Ltd\b\.?|Limited\b|Corp\b\.?|Corporation\b|LLC\b|Sp\. z o\.o\.|AG\b)|\p{Han}{2,16}(?:股份)?有限公司|株式会社\pL{2,16})`)
+	company   = regexp.MustCompile(`((?:[\p{Lu}\d][\pL\d&'’.-]*\s+(?:&\s+)?){1,5}?(?:GmbH|Co\.,?\s*Ltd\b\.?|Inc\b\.?|S\.p\.A\.|S\.r\.l\.|S\.A\.|S\.L\.|B\.V\.|A\.Ş\.|Ltd\b\.?|Limited\b|Corp\b\.?|Corporation\b|LLC\b|Sp\. z o\.o\.|AG\b)|\p{Han}{2,16}(?:股份)?有限公司|株式会社\pL{2,16})`)
 	copyright = regexp.MustCompile(`(?:©|\(c\)|Copyright)\s*(?:20\d\d)?(?:\s*[–-]\s*20\d\d)?[,\s]*((?:[\p{Lu}][\pL&'’.-]*\s*){1,5})`)
-	edition   = regexp.MustCompile(`(?i)(?:\brev(?:ision)?\b\.?|\bver(?:sion)?\b\.?|\bv)\s*[:.]?\s*\d[\w./-]*|\b20\d{6}\s?V?\d{0,2}\b|\b[A-Z]{2,5}-[A-Z0-9][A-Z0-9-]*-(?:EN|DE|FR|ES|IT|PT|NL|PL|TR|ZH|JA|US)\b\S*(?:\s+(?:Rev\.?|V)\s*\S+)?`)
+	imprint   = regexp.MustCompile(`^\s*(\p{Lu}[\pL\d&'’. -]{3,40}?)\s*[·|•]\s`)
+	contact   = regexp.MustCompile(`@|www\.|(?i:\btel\b|\bphone\b)`)
+	edition   = regexp.MustCompile(`(?i)(?:\brev(?:ision)?\b\.?|\bver(?:sion)?\b\.?)\s*[:.]?\s*\d[\w./-]*|\bv\d{1,2}(?:\.\d+)*\b|\b20\d{6}\s?V?\d{0,2}\b|\b[A-Z]{2,5}-[A-Z0-9][A-Z0-9-]*-(?:EN|DE|FR|ES|IT|PT|NL|PL|TR|ZH|JA|US)\b\S*(?:\s+(?:Rev\.?|V)\s*\S+)?`)
 	dateYM    = regexp.MustCompile(`\b(20[0-4]\d)[-./](0[1-9]|1[0-2])\b|\b(0[1-9]|1[0-2])[/.](20[0-4]\d)\b`)
 )
 
@@ -21,7 +23,10 @@ func (d *document) colophon() {
 	var order []string
 	place := map[string]*flow{}
 	for _, f := range d.flows {
-		for _, re := range []*regexp.Regexp{company, copyright} {
+		for _, re := range []*regexp.Regexp{company, copyright, imprint} {
+			if re == imprint && !contact.MatchString(f.text) {
+				continue
+			}
 			for _, m := range re.FindAllStringSubmatch(f.text, -1) {
 				name := strings.Trim(strings.Join(strings.Fields(m[1]), " "), " ,.")
 				if strings.EqualFold(name, "copyright") || len([]rune(name)) < 4 || len([]rune(name)) > 60 {

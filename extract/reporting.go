@@ -36,9 +36,13 @@ func conditionParts(text string) []conditionPart {
 			if n := len(out); n > 0 && out[n-1].cond == c {
 				break
 			} else if n > 0 {
-				out[n-1].end = m.Start
+				out[n-1].end = min(out[n-1].end, m.Start)
 			}
-			out = append(out, conditionPart{c, m.Start, len(text)})
+			end := len(text)
+			if stop := firstStop(text[m.Start:]); stop >= 0 {
+				end = m.Start + stop
+			}
+			out = append(out, conditionPart{c, m.Start, end})
 			break
 		}
 	}
