@@ -159,6 +159,9 @@ func (v *view) rowBlock(group []*row) *block {
 	if oneEach(values) {
 		return v.listBlock(group, values)
 	}
+	if len(group) == 1 && len(values[0]) < 2 {
+		return nil // a word with a figure beside it is no table
+	}
 	centers := columnCenters(values)
 	if len(centers) == 0 {
 		return nil

@@ -129,8 +129,9 @@ func (d *document) nearest(f fact, r *row) {
 	}
 	near := *r
 	near.values = nil
+	own := len(r.values) > 0 && r.values[0] == r.label[0] // the value stands in the label's cell
 	for i, c := range r.values {
-		if i == 0 || inReach(near.values, c) {
+		if i == 0 || inReach(near.values, c) && !(own && c.line == r.values[0].line) {
 			near.values = append(near.values, c)
 		}
 	}

@@ -25,6 +25,7 @@ var facts = map[label.Concept]fact{
 	"dim":           dimensions,
 	"sysvolt":       systemVoltage,
 	"optemp":        operatingTemperature,
+	"temperature":   operatingTemperature,
 	"noct":          cellTemperature("/thermal/noct_c", "/thermal/noct_tolerance_c"),
 	"nmot":          cellTemperature("/thermal/nmot_c", "/thermal/nmot_tolerance_c"),
 	"alpha_isc":     coefficient("/thermal/alpha_isc_pct_per_k", "/thermal/alpha_isc_a_per_k", quantity.APerK),

@@ -125,6 +125,9 @@ func sideOf(before, after string) string {
 			}
 		}
 	}
+	if f := label.Find(after); f.Has("front") && f.Has("rear") && !f.Any("load", "pressure") && lastSide(before) == "" {
+		return "" // "4000 Pa front and back": its label tells
+	}
 	was := lastSide(before)
 	bracketed := strings.HasSuffix(strings.TrimSpace(before), "(")
 	if next, ahead := firstSide(after); next != "" && !bracketed && (was == "" && signSide(before) == "" || strings.Trim(after[:ahead], " ") == "") {

@@ -98,7 +98,10 @@ func (d *document) spelled(watts string) (string, *cell) {
 			for k := range v.cells[i] {
 				c := &v.cells[i][k]
 				for _, t := range token.FindAllString(c.text, -1) {
-					if len(t) > len(best) && len(t) > len(watts)+2 && hasLetters(t) && hasNumber(t, number(watts)) {
+					if len(t) <= len(watts)+2 || !hasLetters(t) || !hasNumber(t, number(watts)) {
+						continue
+					}
+					if where == nil || c.size > where.size*1.1 || c.size > where.size*0.9 && len(t) > len(best) {
 						best, where = t, c
 					}
 				}

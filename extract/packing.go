@@ -41,11 +41,15 @@ func packingRow(d *document, r *row) {
 			if i+1 < len(c.quantities) {
 				end = c.quantities[i+1].Start
 			}
-			words := c.text[q.End:end]
-			if i == 0 {
-				words = c.text[:q.Start] + " " + words
+			start := 0
+			if i > 0 {
+				start = c.quantities[i-1].End
 			}
-			d.packed(r, c, q, label.Find(words))
+			beside := label.Find(c.text[q.End:end])
+			if !beside.Any("pallet", "palletcount", "container", "container20", "container40", "container40hq", "truck") && (i == 0 || strings.ContainsAny(c.text[start:q.Start], ",;")) {
+				beside = label.Find(c.text[start:q.Start])
+			}
+			d.packed(r, c, q, beside)
 		}
 	}
 }
@@ -115,19 +119,28 @@ func firstWords(s string, n int) string {
 	return s[:at]
 }
 
-// packedSentence reads "31 pcs/pallet, 806 pcs/40' HQ container" where no label stands beside.
+// packedSentence reads "31 pcs/pallet, 26 pallets per container, 806 pcs/40' HQ container" where no label stands beside.
 func (d *document) packedSentence(c clause) {
 	rest := c.flow.text[c.q.End:]
-	if at := strings.IndexAny(rest, ",;"); at >= 0 {
+	if at := strings.IndexAny(rest, ",;()"); at >= 0 {
 		rest = rest[:at]
 	}
-	after := label.Find(firstWords(rest, 4))
+	after := label.Find(firstWords(rest, 6))
 	v, rank := c.q.Terms[0].Value, container(after)
+	first := ""
+	if len(after.Matches) > 0 {
+		first = after.Matches[0].Atoms[0]
+	}
+	if before := label.Find(c.before); rank == 0 && strings.HasSuffix(strings.TrimSpace(c.before), "(") && container(before) > 0 {
+		rank = container(before) // "26 pallets per 40' HC container (936 modules)"
+	}
 	switch {
-	case after.Any("truck", "container20", "palletsize", "palletmass"):
+	case after.Any("truck", "palletsize", "palletmass") || after.Has("container20") && rank == 0 || v != float64(int(v)):
 	case rank > 0 && v >= 50 && v <= 3000:
 		d.ledger.add(c.claim("/packing/modules_per_container", 0, worded*rank))
-	case rank == 0 && after.Has("pallet") && v >= 2 && v <= 100:
+	case rank > 0 && (first == "pallet" || first == "palletcount") && c.q.Unit == quantity.None && v >= 4 && v <= 100:
+		d.ledger.add(c.claim("/packing/pallets_per_container", 0, worded*rank))
+	case rank == 0 && after.Has("pallet") && (c.q.Unit == quantity.Piece || first != "pallet" || strings.Contains(rest, "/") || len(after.Matches[0].Atoms) > 0 && after.Matches[0].Length > 10) && v >= 2 && v <= 100:
 		d.ledger.add(c.claim("/packing/modules_per_pallet", 0, worded))
 	}
 }

@@ -17,10 +17,11 @@ func (d *document) sentences(flows []*flow) {
 		if len(f.text) > 4000 {
 			continue
 		}
+		whole := label.Find(f.text)
 		for _, c := range f.clauses() {
 			before := label.Find(c.before)
 			switch {
-			case c.q.Unit == quantity.Piece && c.q.Shape == quantity.Single:
+			case (c.q.Unit == quantity.Piece || c.q.Unit == quantity.None) && c.q.Shape == quantity.Single && whole.Any("pallet", "container", "container40", "container40hq"):
 				d.packedSentence(c)
 			case pressure(c.q.Unit) && c.q.Shape == quantity.Single:
 				d.loadSentence(c)

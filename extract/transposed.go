@@ -72,7 +72,7 @@ func (v *view) numericLines(i int, used []*block) []int {
 			break
 		}
 		vals := rightOf(v.lineValues(j), first[0].box.X0)
-		if len(vals) == 0 || !sameColumns(first, vals) || len(vals) < 3 && !allUnder(first, vals) {
+		if !sameColumns(first, vals) || len(vals) < 2 || len(vals) < 3 && !allUnder(first, vals) {
 			continue
 		}
 		pitch = min(pitch, gap)

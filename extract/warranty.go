@@ -35,7 +35,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
 		case near.Has("standardmodule") && !near.Has("warranty"):
-		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 5 && t.Value <= 50:
+		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 1 && t.Value <= 50:
 			d.warrantyYears(c, before, after, whole)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, i, clauses, before, after, near, whole)
@@ -45,17 +45,17 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 
 // warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before.
 func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
+	if c.afterShare() && whole.Has("warranty") && !after.Has("product") { // "80 % of power for 25 years"
+		k := c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded)
+		k.step = true
+		d.ledger.add(k)
+		return
+	}
 	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
 		product, power := side.Has("product"), side.Any("performance")
 		if product && power && side.Text == after.Text && c.lastYears() && oneWarranty(after) && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
 			d.ledger.add(c.claim("/warranty/product_years", 0, worded))
 			d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
-			return
-		}
-		if !product && !power && c.afterShare() && whole.Has("warranty") { // "80 % of power for 25 years"
-			k := c.claim("/warranty/performance_years", 0, worded)
-			k.step = true
-			d.ledger.add(k)
 			return
 		}
 		if len(c.q.Terms) > 1 || product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
