@@ -114,40 +114,10 @@ func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, to []
 		return err
 	}
 	for i, words := range found {
-		for _, w := range words {
-			w.box = crops[i].place(w.box)
-			to[i] = append(to[i], w.word(1/c.scale))
+		for k := range words {
+			words[k].box = crops[i].place(words[k].box)
 		}
+		to[i] = c.compose(&lines[i], words)
 	}
 	return nil
-}
-
-// word puts a recognised word on the page; scale is points for one pixel.
-func (w ocrWord) word(scale float64) Word {
-	box := Box{float64(w.box.Min.X) * scale, float64(w.box.Min.Y) * scale, float64(w.box.Max.X) * scale, float64(w.box.Max.Y) * scale}
-	out := Word{Text: w.text, Box: box, By: ByPicture, Sure: w.sure}
-	rise, drop := extent(w.text)
-	out.Size = box.H() / (rise + drop)
-	out.Baseline = box.Y1 - drop*out.Size
-	runes := []rune(w.text)
-	for i := range len(runes) + 1 {
-		out.Edges = append(out.Edges, box.X0+box.W()*float64(i)/float64(len(runes)))
-	}
-	return out
-}
-
-// extent is how far a text's letters rise above and drop below the baseline, in font sizes.
-func extent(text string) (rise, drop float64) {
-	rise = 0.52
-	for _, r := range text {
-		switch {
-		case r >= '0' && r <= '9', r >= 'A' && r <= 'Z', r == 'b', r == 'd', r == 'f', r == 'h', r == 'k', r == 'l', r == 't', r == 'i', r == '/', r == '(', r == '%', r == '°':
-			rise = 0.72
-		}
-		switch r {
-		case 'g', 'j', 'p', 'q', 'y', '/', '(', ')', '[', ']', ',', ';', 'Q':
-			drop = 0.2
-		}
-	}
-	return rise, drop
 }

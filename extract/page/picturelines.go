@@ -26,7 +26,7 @@ const (
 	letterShift   = 0.38 // of the taller one's height, at top or bottom
 	markReach     = 1.1  // how far before or behind a line its marks stand: a minus, a point
 	markRise      = 0.35
-	markDrop      = 0.45
+	markDrop      = 0.34
 	scriptTall    = 0.75 // of the line's letters
 	scriptReach   = 0.45
 	scriptLetters = 3

@@ -1,0 +1,259 @@
+package page
+
+import (
+	"image"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// glyph is a character with its ink. r is 0 for ink that was read as nothing.
+type glyph struct {
+	r       rune
+	box     image.Rectangle
+	shape   shape
+	column  *column // where it has one for itself
+	sure    float64
+	spaced  bool // a space stands before it
+	dubious bool // text and ink contradict each other here
+}
+
+// Bounds of confidence for what the shapes corrected, and for what contradicts them.
+const (
+	sureMended  = 0.80
+	sureDubious = 0.45
+)
+
+// compose makes words of what was read in a line: characters get the place of their ink, lost points and signs come back.
+func (c *canvas) compose(l *lettering, found []ocrWord) []Word {
+	var text []rune
+	var spaced []bool
+	var sure []float64
+	for _, w := range found {
+		for i, r := range []rune(w.text) {
+			text, spaced, sure = append(text, r), append(spaced, i == 0 && len(text) > 0), append(sure, w.sure)
+		}
+	}
+	cols := l.columns()
+	pairs := l.align(text, spaced, cols)
+	if pairs == nil {
+		return nil
+	}
+	var glyphs []glyph
+	for _, p := range pairs {
+		glyphs = append(glyphs, l.glyphs(p, text, spaced, sure, cols)...)
+	}
+	glyphs = l.mend(glyphs)
+	return c.wordsOf(l, glyphs)
+}
+
+// glyphs gives a pairing's characters their places.
+func (l *lettering) glyphs(p pairing, text []rune, spaced []bool, sure []float64, cols []column) []glyph {
+	if p.first == p.last { // characters without ink
+		at := image.Rectangle{}
+		switch {
+		case p.first > 0:
+			b := cols[p.first-1].box
+			at = image.Rect(b.Max.X, b.Min.Y, b.Max.X, b.Max.Y)
+		default:
+			b := cols[0].box
+			at = image.Rect(b.Min.X, b.Min.Y, b.Min.X, b.Max.Y)
+		}
+		return []glyph{{r: text[p.from], box: at, sure: sure[p.from], spaced: spaced[p.from], dubious: true}}
+	}
+	box := cols[p.first].box
+	for _, c := range cols[p.first:p.last] {
+		box = box.Union(c.box)
+	}
+	if p.from == p.to { // ink without a character
+		return []glyph{{box: box, shape: l.shapeOf(cols[p.first]), column: &cols[p.first]}}
+	}
+	whole := 0.0
+	for _, r := range text[p.from:p.to] {
+		whole += breadth(r)
+	}
+	var out []glyph
+	x, dx := float64(box.Min.X), float64(box.Dx())/whole
+	for i := p.from; i < p.to; i++ {
+		w := breadth(text[i]) * dx
+		g := glyph{r: text[i], box: image.Rect(int(x+0.5), box.Min.Y, int(x+w+0.5), box.Max.Y), sure: sure[i], spaced: spaced[i], dubious: p.cost >= costLost}
+		if p.to-p.from == 1 {
+			g.shape = l.shapeOf(column{box: box})
+			if p.last-p.first == 1 {
+				g.column = &cols[p.first]
+			}
+		}
+		out = append(out, g)
+		x += w
+	}
+	return out
+}
+
+// mend corrects characters by their shapes and reads the ink that was read as nothing.
+func (l *lettering) mend(glyphs []glyph) []glyph {
+	digit := func(i int) bool { return i >= 0 && i < len(glyphs) && unicode.IsDigit(glyphs[i].r) }
+	is := func(i int, set string) bool {
+		return i >= 0 && i < len(glyphs) && glyphs[i].r != 0 && strings.ContainsRune(set, glyphs[i].r)
+	}
+	for i := range glyphs {
+		g := &glyphs[i]
+		if g.column == nil {
+			continue
+		}
+		change := func(r rune) {
+			if g.r != r {
+				g.r, g.sure, g.dubious = r, sureMended, false
+			}
+		}
+		switch {
+		case g.shape == shapeFull && g.r != '±' && g.column.bitmap().isPlusMinus():
+			change('±')
+		case g.shape == shapeFull && !is(i, "×xX") && (digit(i-1) || is(i-1, "m")) && (digit(i+1) || i+1 < len(glyphs) && glyphs[i+1].r == 0) && g.column.bitmap().isCross():
+			change('×')
+		case digit(i-1) && digit(i+1) && !glyphs[i+1].spaced && !g.spaced && (g.r == 0 && g.shape == shapeDot || g.r == ',' && l.isPoint(g.box)):
+			change('.')
+		case digit(i-1) && digit(i+1) && !glyphs[i+1].spaced && !g.spaced && (g.r == 0 && g.shape == shapeComma || g.r == '.' && l.isComma(g.box)):
+			change(',')
+		case g.shape == shapeHigh && (g.r == 0 || !is(i, "°º˚")) && is(i+1, "CFc") && g.column.bitmap().isRing():
+			change('°')
+		case g.shape == shapeHigh && is(i-1, "m") && (g.r == 0 || is(i, "2?’'*°\"^”“‘7z”")) && !g.spaced:
+			change('²')
+		case g.shape == shapeDash && g.r == 0 && digit(i+1) && (i == 0 || !digit(i-1)):
+			change('-')
+		}
+	}
+	out := glyphs[:0]
+	for i, g := range glyphs {
+		if g.r != 0 {
+			out = append(out, g)
+			continue
+		}
+		if float64(max(g.box.Dx(), g.box.Dy())) < speck*float64(l.tall) {
+			continue
+		}
+		// the neighbours on its own word's side cannot be trusted
+		if n := len(out); n > 0 && float64(g.box.Min.X-out[n-1].box.Max.X) < wordApart*float64(l.tall) {
+			out[n-1].dubious = true
+		}
+		if i+1 < len(glyphs) && float64(glyphs[i+1].box.Min.X-g.box.Max.X) < wordApart*float64(l.tall) {
+			glyphs[i+1].dubious = true
+		}
+	}
+	return out
+}
+
+// isPoint and isComma tell what a small thing on the baseline is where its shape leaves no doubt.
+func (l *lettering) isPoint(b image.Rectangle) bool {
+	return float64(b.Dy()) <= 1.15*float64(b.Dx()) && float64(b.Max.Y-l.base) <= 0.04*float64(l.tall) && b.Dx() > 2
+}
+
+func (l *lettering) isComma(b image.Rectangle) bool {
+	return float64(b.Dy()) >= 1.5*float64(b.Dx()) && float64(b.Max.Y-l.base) >= 0.1*float64(l.tall) && b.Dy() > 4
+}
+
+// Gaps between words, in heights of a capital: there is none below the first and always one above the second.
+const (
+	wordTogether = 0.14
+	wordApart    = 0.52
+)
+
+// wordsOf parts a line's glyphs into words.
+func (c *canvas) wordsOf(l *lettering, glyphs []glyph) []Word {
+	base, tall := l.measured(glyphs)
+	var out []Word
+	for from := 0; from < len(glyphs); {
+		to := from + 1
+		for to < len(glyphs) {
+			gap := float64(glyphs[to].box.Min.X-glyphs[to-1].box.Max.X) / tall
+			if gap > wordApart || glyphs[to].spaced && gap > wordTogether {
+				break
+			}
+			to++
+		}
+		out = append(out, c.word(glyphs[from:to], base, tall))
+		from = to
+	}
+	return out
+}
+
+// capital is a capital's height in font sizes, about the same in all common faces; lower is the height of an x in capitals.
+const (
+	capital = 0.72
+	lower   = 0.73
+)
+
+// measured finds baseline and capital height from the characters that stand on the baseline.
+func (l *lettering) measured(glyphs []glyph) (base, tall float64) {
+	var feet, heights, lows []int
+	for _, g := range glyphs {
+		if g.column == nil || g.shape != shapeFull {
+			continue
+		}
+		switch {
+		case unicode.IsDigit(g.r), unicode.IsUpper(g.r) && g.r != 'Q' && g.r != 'J', strings.ContainsRune("bdhkl", g.r):
+			feet, heights = append(feet, g.box.Max.Y), append(heights, g.box.Dy())
+		case strings.ContainsRune("aceimnorsuvwxz", g.r):
+			feet = append(feet, g.box.Max.Y)
+			if g.r != 'i' {
+				lows = append(lows, g.box.Dy())
+			}
+		}
+	}
+	base, tall = float64(l.base), float64(l.tall)
+	middle := func(v []int) float64 {
+		slices.Sort(v)
+		return float64(v[len(v)/2])
+	}
+	if len(feet) > 0 {
+		base = middle(feet)
+	}
+	switch {
+	case len(heights) > 0:
+		tall = middle(heights)
+	case len(lows) > 0:
+		tall = middle(lows) / lower
+	}
+	return base, tall
+}
+
+// word makes a word of glyphs. base and tall are the line's, in pixels.
+func (c *canvas) word(glyphs []glyph, base, tall float64) Word {
+	w := Word{By: ByPicture, Sure: 1}
+	box := image.Rectangle{}
+	var text strings.Builder
+	for i, g := range glyphs {
+		text.WriteRune(g.r)
+		x := float64(g.box.Min.X) / c.scale
+		if i > 0 {
+			x = max(x, w.Edges[i-1])
+		}
+		w.Edges = append(w.Edges, x)
+		if g.box.Dx() > 0 {
+			box = box.Union(g.box)
+		}
+		w.Sure = min(w.Sure, g.sure)
+		if g.dubious {
+			w.Sure = min(w.Sure, sureDubious)
+		}
+	}
+	if box.Empty() {
+		box = glyphs[0].box
+	}
+	w.Text, w.Box = text.String(), c.box(box)
+	w.Edges = append(w.Edges, max(w.Box.X1, w.Edges[len(w.Edges)-1]))
+	w.Baseline, w.Size = base/c.scale, tall/capital/c.scale
+	if raised(glyphs, base, tall) {
+		w.Baseline, w.Size = w.Box.Y1, w.Box.H()/capital
+	}
+	return w
+}
+
+// raised tells whether a word is a raised or lowered figure.
+func raised(glyphs []glyph, base, tall float64) bool {
+	for _, g := range glyphs {
+		if float64(g.box.Dy()) > scriptTall*tall || !unicode.IsLetter(g.r) && !unicode.IsDigit(g.r) {
+			return false
+		}
+	}
+	return float64(glyphs[0].box.Max.Y) < base-0.2*tall || float64(glyphs[0].box.Max.Y) > base+0.15*tall
+}
