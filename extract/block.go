@@ -34,6 +34,7 @@ type block struct {
 	title   string
 	titled  *cell
 	first   *row   // of an upright table
+	left    bool   // its values stand left of their labels
 	beside  *value // the gain that a cell beside the rows' labels names for all of them
 	columns []*column
 }
@@ -61,6 +62,30 @@ func (v *view) rowBlocks() []*block {
 	for _, group := range v.electricalGroups() {
 		if b := v.rowBlock(group); b != nil {
 			out = append(out, b)
+		}
+		if left := v.leftOf(group); len(left) >= 3 {
+			if b := v.rowBlock(left); b != nil {
+				b.left = true
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+// leftOf gives the rows of a table whose labels stand in the middle with the values that stand left of them.
+func (v *view) leftOf(group []*row) []*row {
+	var out []*row
+	for _, r := range group {
+		own := *r
+		own.values = nil
+		for _, c := range v.loose {
+			if abs(c.base-r.base) < 0.3*c.size && c.box.X1 < r.box.X0 {
+				own.values = append(own.values, c)
+			}
+		}
+		if len(fitting(&own, r.concept)) > 0 {
+			out = append(out, &own)
 		}
 	}
 	return out

@@ -16,6 +16,9 @@ const headerReach = 4.5
 func (v *view) readHeader(b *block, first *row) {
 	top, size := first.base, first.label[0].size
 	x0, x1 := first.box.X0-3, b.columns[len(b.columns)-1].x+0.6*b.pitch()
+	if b.left {
+		x0, x1 = b.columns[0].x-0.6*b.pitch(), first.box.X0-3
+	}
 	var lines [][]*cell // nearest first
 	y := top
 	for i := len(v.cells) - 1; i >= 0 && len(lines) < 9; i-- {

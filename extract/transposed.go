@@ -346,6 +346,9 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 			c := &v.cells[i][k]
 			f := c.whole()
 			cond := conditionOf(c.text, f)
+			if c.box.X0 > centers[len(centers)-1]+gapOf(centers) {
+				continue // another column of the page
+			}
 			if c.box.X1 < centers[0]-60 && cond == unknownCondition {
 				continue
 			}
