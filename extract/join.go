@@ -1,16 +1,63 @@
 package extract
 
 import (
+	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"pvtally/extract/label"
+	"pvtally/extract/table"
 )
 
 // joinLines mends what stands on several lines: labels that run on, values off their label's baseline, values of several lines.
 func (v *view) joinLines() {
 	v.joinLabels()
 	v.adoptValues()
+	for _, r := range v.rows {
+		if !electrical[r.concept] {
+			v.joinStacked(r)
+		}
+	}
+}
+
+// joinStacked makes one text of a value that runs over several lines of a narrow column: "2384 × 1303 × 33" | "mm", "43 °C ±" | "2 °C".
+func (v *view) joinStacked(r *row) {
+	for i := 0; i < len(r.values); i++ {
+		if r.values[i] == r.label[0] {
+			continue
+		}
+		stack := []*cell{r.values[i]}
+		var rest []*cell
+		for _, c := range r.values[i+1:] {
+			if min(c.box.X1, r.values[i].box.X1) > max(c.box.X0, r.values[i].box.X0) && c != r.label[0] && abs(c.size-r.values[i].size) < 0.1*c.size {
+				stack = append(stack, c)
+			} else {
+				rest = append(rest, c)
+			}
+		}
+		slices.SortStableFunc(stack, func(a, b *cell) int { return cmp.Compare(a.base, b.base) })
+		if len(stack) < 2 || !tight(stack) {
+			continue
+		}
+		runs := make([]*table.Run, len(stack))
+		for k, c := range stack {
+			runs[k] = c.run.Cut(c.off, c.off+len(c.text))
+		}
+		joined := table.Join(runs...)
+		c := newCell(joined, 0, strings.ReplaceAll(joined.Text, "\t", " "), stack[0].page, stack[0].line)
+		r.values = append(append(slices.Clone(r.values[:i]), &c), rest...)
+	}
+}
+
+// tight: the lines of a stack follow each other without a gap.
+func tight(stack []*cell) bool {
+	for i := 1; i < len(stack); i++ {
+		if d := stack[i].base - stack[i-1].base; d <= 0 || d > 1.6*stack[i].size {
+			return false
+		}
+	}
+	return true
 }
 
 const (

@@ -163,8 +163,14 @@ func (v *view) weigh(r *row) float64 {
 // othersValue: between the open row's label and the cell runs another column of labels, one of which stands a part of a line off: the cell is the upper or
 // lower line of that label's value.
 func (v *view) othersValue(r *row, c *cell) bool {
+	if electrical[r.concept] && c.isValue() {
+		return false
+	}
+	if v.edgeLabelled(r, c) {
+		return false
+	}
 	for i := range v.cells {
-		if d := abs(v.lines[i].Baseline - c.base); d < 0.2*c.size || d > 0.8*c.size {
+		if d := abs(v.lines[i].Baseline - c.base); d < 0.2*c.size || d > 1.25*c.size {
 			continue
 		}
 		for k := range v.cells[i] {
@@ -172,6 +178,16 @@ func (v *view) othersValue(r *row, c *cell) bool {
 			if o.isLabel() && v.onEdge(o) && o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 && len(o.quantities) == 0 {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// edgeLabelled: on the cell's own line a label stands between the row's and the cell.
+func (v *view) edgeLabelled(r *row, c *cell) bool {
+	for k := range v.cells[c.line] {
+		if o := &v.cells[c.line][k]; o.isLabel() && v.onEdge(o) && o.box.X0 > r.box.X1 && o.box.X1 < c.box.X0 {
+			return true
 		}
 	}
 	return false

@@ -228,6 +228,8 @@ func newRun(words []page.Word) Run {
 			last := words[i-1]
 			gap, size := w.Box.X0-last.Box.X1, max(w.Size, last.Size)
 			switch {
+			case gap < -size: // the next line of a joined run
+				b.WriteByte(' ')
 			case gap > tabGap*size:
 				b.WriteByte('\t')
 			case gap > glued*size:
@@ -293,4 +295,14 @@ func (l *Line) Split(run, n int) {
 	words := l.Runs[run].words
 	l.Runs[run] = newRun(words[:n])
 	l.Runs = slices.Insert(l.Runs, run+1, newRun(words[n:]))
+}
+
+// Join makes one run of several that follow each other, on one line or on lines under each other.
+func Join(runs ...*Run) *Run {
+	var words []page.Word
+	for _, r := range runs {
+		words = append(words, r.words...)
+	}
+	out := newRun(words)
+	return &out
 }
