@@ -131,7 +131,7 @@ func unitFits(concept label.Concept, q quantity.Quantity) bool {
 func (v *view) electricalGroups() [][]*row {
 	var rows []*row
 	for _, r := range v.rows {
-		if electrical[r.concept] && len(fitting(r, r.concept)) > 0 {
+		if electrical[r.concept] && (len(fitting(r, r.concept)) > 0 || len(v.leftOf([]*row{r})) > 0) {
 			rows = append(rows, r)
 		}
 	}
@@ -177,6 +177,10 @@ func (v *view) titleBetween(a, b *row) bool {
 
 // rowBlock finds the columns of a group of rows and files every value under its column.
 func (v *view) rowBlock(group []*row) *block {
+	group = slices.DeleteFunc(slices.Clone(group), func(r *row) bool { return len(fitting(r, r.concept)) == 0 })
+	if len(group) == 0 {
+		return nil
+	}
 	values := make([][]value, len(group))
 	for i, r := range group {
 		values[i] = fitting(r, r.concept)

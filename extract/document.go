@@ -131,7 +131,7 @@ func (d *document) nearest(f fact, r *row) {
 	near.values = nil
 	own := len(r.values) > 0 && r.values[0] == r.label[0] // the value stands in the label's cell
 	for i, c := range r.values {
-		if i == 0 || inReach(near.values, c) && !(own && c.line == r.values[0].line) {
+		if i == 0 || inReach(near.values, c) && !(own && abs(c.base-r.values[0].base) < 0.5*c.size) {
 			near.values = append(near.values, c)
 		}
 	}

@@ -111,7 +111,7 @@ func (f *flow) clauses() []clause {
 	if f.cut != nil {
 		return f.cut
 	}
-	qs := quantity.Scan(f.text)
+	qs := singly(quantity.Scan(f.text))
 	var out []clause
 	for i, q := range qs {
 		lo, hi := 0, len(f.text)
@@ -194,4 +194,27 @@ func (c clause) sentence() string {
 func lastWords(s string, n int) string {
 	words := strings.Fields(s)
 	return strings.Join(words[max(0, len(words)-n):], " ")
+}
+
+// singly takes the members of lists apart: in a sentence "25 years, 2 years" are two statements.
+func singly(qs []quantity.Quantity) []quantity.Quantity {
+	var out []quantity.Quantity
+	for _, q := range qs {
+		if q.Shape != quantity.List {
+			out = append(out, q)
+			continue
+		}
+		for i, t := range q.Terms {
+			one := q
+			one.Shape, one.Terms, one.Start, one.End = quantity.Single, q.Terms[i:i+1], t.Start, t.End
+			if i == 0 {
+				one.Start = q.Start
+			}
+			if i+1 == len(q.Terms) {
+				one.End = q.End
+			}
+			out = append(out, one)
+		}
+	}
+	return out
 }

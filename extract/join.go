@@ -77,7 +77,7 @@ func (v *view) joinLabels() {
 			if b.base-lastBase(a) > labelPitch*size {
 				break
 			}
-			if b.base <= a.base || !overlapX(a, b) || len(a.values) > 0 && len(b.values) > 0 || v.ruledBetween(lastBase(a), b.base, a.box.X0, a.box.X1) {
+			if b.base <= a.base || !overlapX(a, b) || len(a.values) > 0 && len(b.values) > 0 && !(weak(a.concept) || a.concept == "") || v.ruledBetween(lastBase(a), b.base, a.box.X0, a.box.X1) {
 				continue
 			}
 			both := label.Find(a.text() + " " + b.text())
@@ -97,7 +97,7 @@ func (v *view) joinLabels() {
 
 // mendsLabel: joined, the two lines mean something that neither means alone, or the second is only the first's bracket.
 func mendsLabel(a, b *row, both label.Concept) bool {
-	if both == "" {
+	if both == "" || len(a.values) > 0 && len(b.values) > 0 && (both == b.concept && b.found.Share() > 0.9 || !hasQuantity(b.values) && !hasQuantity(a.values)) {
 		return false
 	}
 	if len(a.values) == 0 && len(b.values) == 0 && a.concept == b.concept || weak(a.concept) && both == b.concept {
@@ -110,7 +110,9 @@ func mendsLabel(a, b *row, both label.Concept) bool {
 }
 
 // weak: the word says what kind of quantity it is, not which.
-func weak(c label.Concept) bool { return c == "voltage" || c == "current" || c == "power" }
+func weak(c label.Concept) bool {
+	return c == "voltage" || c == "current" || c == "power" || c == "model"
+}
 
 // looseBetween reports whether a value without a label stands right of two label lines, at a height between theirs: it is centred on both.
 func (v *view) looseBetween(a, b *row) bool {

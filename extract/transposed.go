@@ -71,7 +71,7 @@ func (v *view) numericLines(i int, used []*block) []int {
 		if insideAny(used, v.lines[j].Box) {
 			break
 		}
-		vals := rightOf(v.lineValues(j), first[0].box.X0)
+		vals := within(v.lineValues(j), first[0].box.X0, first[len(first)-1].box.X1)
 		if !sameColumns(first, vals) || len(vals) < 2 || len(vals) < 3 && !allUnder(first, vals) {
 			continue
 		}
@@ -81,9 +81,9 @@ func (v *view) numericLines(i int, used []*block) []int {
 	return out
 }
 
-// rightOf leaves out what stands before the first column: a class's watts, a gain.
-func rightOf(vals []value, x float64) []value {
-	return slices.DeleteFunc(vals, func(v value) bool { return v.box.X1 < x })
+// within leaves out what stands before the first column (a class's watts, a gain) and behind the last (another part of the page).
+func within(vals []value, x0, x1 float64) []value {
+	return slices.DeleteFunc(vals, func(v value) bool { return v.box.X1 < x0 || v.box.X0 > x1 })
 }
 
 // allUnder: every value stands under one of the first line's; a short line (a gain with its power alone) must not be anything else.
