@@ -45,7 +45,7 @@ func (c Command) checkCommand() *cobra.Command {
 		if err := opt.validate(c, args, cmd.Flags().Changed("fail-on")); err != nil {
 			return err
 		}
-		r := &run{Command: c, work: opt.work}
+		r := &run{Command: c, work: opt.work, drawn: opt.format.Pages && !opt.writeBaseline}
 		if opt.since != "" {
 			var err error
 			if r.list, err = changedSince(cmd.Context(), opt.since, args, expand(args)); err != nil {
@@ -145,19 +145,23 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string) iter.Se
 // judged is one entry with what only the command knows of it.
 type judged struct {
 	report.Entry
-	input  input
-	source string // checksum of the datasheet that the record names, where the file is there
+	input input
+	trace traced // the datasheet that the record names
 }
 
 // judged judges every record where it is loaded.
 func (opt *checking) judged(ctx context.Context, r *run, args []string) iter.Seq[judged] {
+	tracer := tracer{again: !opt.law.options.Off["catalogue/drift"], pages: opt.format.Pages, cache: !opt.noCache}
 	judge := func(in loaded) []judged {
 		var list []judged
 		for _, sheet := range in.sheets {
 			j := judged{input: in.input, Entry: report.Entry{Sheet: &report.Sheet{
-				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Locate: locator(in)}}}
+				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Locate: locator(in), Pages: in.drawn}}}
 			if !opt.format.Stream {
-				j.source = sourceSum(in.input, sheet)
+				j.trace = tracer.trace(ctx, in.input, sheet)
+				if j.Sheet.Pages == nil {
+					j.Sheet.Pages = j.trace.pages
+				}
 			}
 			list = append(list, j)
 		}
@@ -169,6 +173,9 @@ func (opt *checking) judged(ctx context.Context, r *run, args []string) iter.Seq
 				list = []judged{{Entry: report.Entry{Unread: in.unread}}}
 			}
 			for _, j := range list {
+				if j.trace.fault != "" {
+					r.warn("%s: its datasheet could not be read again: %s", j.Sheet.File, j.trace.fault)
+				}
 				if !yield(j) {
 					return
 				}

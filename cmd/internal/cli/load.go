@@ -17,6 +17,7 @@ import (
 type loader struct {
 	cache    bool
 	words    bool            // give a datasheet's words, not its records
+	drawn    bool            // keep its pages besides, to draw them
 	known    map[string]bool // checksums of datasheets that records of this run name: these are not read again
 	progress *progress
 }
@@ -27,6 +28,7 @@ type loaded struct {
 	sheets  []*schema.Sheet
 	doc     *schema.Document // of a record
 	pages   []page.Page      // with the loader's words
+	drawn   []report.Page    // with the loader's drawn
 	unread  *report.Unread
 	foreign bool // a JSON in a folder that is no record of ours
 	again   bool // a datasheet whose record is in this run
@@ -64,8 +66,11 @@ func (l loader) read(ctx context.Context, in input, pages func(done, total int))
 		return loaded{input: in, again: true}
 	}
 	src, opt := extract.Source{Name: in.name, Data: in.data}, extract.Options{Cache: l.cache, Progress: pages}
-	in.data = nil
 	out, err := loaded{input: in}, error(nil)
+	out.data = nil
+	if l.drawn {
+		opt.Seen = func(pages []page.Page) { out.drawn = facsimile(ctx, in.data, pages) }
+	}
 	if l.words {
 		out.pages, err = extract.Words(ctx, src, opt)
 	} else {

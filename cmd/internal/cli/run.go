@@ -44,6 +44,7 @@ type run struct {
 	Command
 	work   work
 	words  bool    // the words of datasheets are wanted, not their records
+	drawn  bool    // their pages are wanted besides, to draw them
 	list   []input // what the arguments name, where it is known before
 	bar    *progress
 	unread int
@@ -60,7 +61,7 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 		if list == nil {
 			list = expand(args)
 		}
-		l := loader{cache: !r.work.noCache, words: r.words}
+		l := loader{cache: !r.work.noCache, words: r.words, drawn: r.drawn}
 		if hasDatasheets(list) && !r.words {
 			list = slices.Collect(r.spread(list)) // a stream's records may name the datasheets, so they come first
 			l.known = sources(ctx, r.work.jobs, list)

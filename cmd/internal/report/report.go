@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pvtally/rules"
+	"pvtally/rules/diagnose"
 	"pvtally/schema"
 )
 
@@ -17,6 +18,7 @@ type Format struct {
 	Name   string
 	Binary bool // not for a terminal
 	Stream bool // keeps no entry: for runs of any length
+	Pages  bool // draws the datasheet's pages
 	Write  func(io.Writer, Run) error
 }
 
@@ -28,6 +30,7 @@ var formats = []Format{
 	{Name: "sarif", Write: writeSARIF},
 	{Name: "junit", Write: writeJUnit},
 	{Name: "markdown", Write: writeMarkdown},
+	{Name: "html", Write: writeHTML, Pages: true},
 	{Name: "csv", Write: writeCSV},
 	{Name: "xlsx", Write: writeXLSX, Binary: true},
 }
@@ -76,6 +79,10 @@ type Sheet struct {
 	File     string // what the user calls it: a path, or "-:12" in a stream
 	Record   *schema.Sheet
 	Findings []rules.Finding
+	// Suspects are the printed values that are wrong, the likeliest first; their Findings are indices into Findings.
+	Suspects []diagnose.Suspect
+	// Pages are the datasheet's, for a format that draws them, where the datasheet is at hand.
+	Pages []Page
 	// Locate finds the value at a JSON Pointer, or what is nearest to it, in the record's file; nil where there is none.
 	Locate func(pointer string) (Region, bool)
 }
@@ -119,6 +126,10 @@ func (s *Sheet) Verdict() string {
 	for _, f := range s.Findings {
 		worst = max(worst, f.Level)
 	}
+	return verdictOf(worst)
+}
+
+func verdictOf(worst rules.Level) string {
 	switch worst {
 	case rules.Error:
 		return "reject"

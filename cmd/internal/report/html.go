@@ -1,0 +1,198 @@
+package report
+
+import (
+	"embed"
+	"fmt"
+	"html/template"
+	"io"
+	"slices"
+	"strings"
+
+	"pvtally/rules"
+)
+
+//go:embed html
+var htmlFiles embed.FS
+
+// Style is the style sheet of every page the program makes: colours told apart by lightness and shape as well, WCAG AA on both grounds.
+//
+//go:embed html/style.css
+var Style template.CSS
+
+var htmlPage = template.Must(template.New("").ParseFS(htmlFiles, "html/*.gohtml"))
+
+// maxDetailed is how many sheets are shown with their pages and curves: a browser has to hold them all. The others stand in the table.
+const maxDetailed = 60
+
+// htmlRun is what the page shows, top to bottom.
+type htmlRun struct {
+	Title, Version string
+	Style          template.CSS
+	Verdict        string // the worst of the run
+	Counts         string
+	Rows           []htmlRow
+	Left           int // sheets that are only in the table
+	Sheets         []*htmlSheet
+	Unread         []*Unread
+	Silenced       string
+	Stale          []string
+}
+
+// htmlRow is a sheet in the table of all.
+type htmlRow struct {
+	File, About, Verdict string
+	ID                   string // of its section; "" where it has none
+	Errors, Warnings     int
+	Notes                int
+}
+
+// writeHTML writes one file with everything in it: it loads nothing, runs no script, and reads on a phone, on paper and aloud.
+func writeHTML(w io.Writer, run Run) error {
+	var sum summary
+	var sheets []*Sheet
+	view := htmlRun{Version: run.Version, Style: Style}
+	worst := rules.Level(0)
+	for e := range run.Entries {
+		sum.add(e)
+		if e.Unread != nil {
+			view.Unread = append(view.Unread, e.Unread)
+			continue
+		}
+		sheets = append(sheets, e.Sheet)
+		for _, f := range e.Sheet.Findings {
+			worst = max(worst, f.Level)
+		}
+	}
+	shown := detailed(sheets)
+	for i, s := range sheets {
+		row := htmlRow{File: Plain(s.File), About: Plain(s.about()), Verdict: s.Verdict()}
+		var own summary
+		own.add(Entry{Sheet: s})
+		row.Errors, row.Warnings, row.Notes = own.Errors, own.Warnings, own.Notes
+		if shown[i] {
+			row.ID = fmt.Sprintf("s%d", i+1)
+			view.Sheets = append(view.Sheets, newHTMLSheet(row.ID, s))
+		} else {
+			view.Left++
+		}
+		view.Rows = append(view.Rows, row)
+	}
+	view.Verdict = verdictOf(worst)
+	view.Title = fmt.Sprintf("%s: %d to reject, %d to query, %d clear", plural(len(sheets), "sheet"),
+		count3(view.Rows, "reject"), count3(view.Rows, "query"), count3(view.Rows, "clear"))
+	if len(view.Sheets) == 1 && view.Left == 0 {
+		view.Title = view.Sheets[0].Name
+	}
+	view.Counts = fmt.Sprintf("%s, %s, %s, %s, %s", plural(sum.Sheets, "sheet"), plural(sum.Models, "model"),
+		plural(sum.Errors, "error"), plural(sum.Warnings, "warning"), plural(sum.Notes, "note"))
+	if sum.Unread > 0 {
+		view.Counts += fmt.Sprintf(", %d unread", sum.Unread)
+	}
+	if run.Silenced != nil {
+		s := run.Silenced()
+		view.Silenced = Plain(s.sources())
+		for _, stale := range s.Stale {
+			view.Stale = append(view.Stale, Plain(stale.String()))
+		}
+	}
+	var b strings.Builder
+	if err := htmlPage.ExecuteTemplate(&b, "page.gohtml", view); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func count3(rows []htmlRow, verdict string) (n int) {
+	for _, r := range rows {
+		if r.Verdict == verdict {
+			n++
+		}
+	}
+	return n
+}
+
+// detailed chooses the sheets that are shown whole: those with something wrong first, in input order.
+func detailed(sheets []*Sheet) map[int]bool {
+	shown := map[int]bool{}
+	for _, verdict := range []string{"reject", "query", "clear"} {
+		for i, s := range sheets {
+			if len(shown) < maxDetailed && s.Verdict() == verdict {
+				shown[i] = true
+			}
+		}
+	}
+	return shown
+}
+
+// htmlSheet is one sheet's section. Numbers are for addresses within the page.
+type htmlSheet struct {
+	ID, Name, Maker, File string
+	Verdict               string
+	Says                  string // the verdict in a sentence
+	Suspects              []htmlSuspect
+	Findings              []htmlFinding
+	Cautions              []string
+	Pages                 []facsimile
+	PagesLeft             int
+	Tables                []classTable
+	Values                []valueGroup
+	Curves                *curves
+	Lines                 []classLine
+	Envelope              []envelopeRow
+	Technology            string
+
+	marks  map[string]*mark
+	places map[string]string // the addresses of values on the pages
+	number map[int]int       // a finding's number on the page, from 1, by its index
+}
+
+func newHTMLSheet(id string, s *Sheet) *htmlSheet {
+	v := &htmlSheet{ID: id, Name: Plain(s.Record.Series), Maker: Plain(s.Record.Maker), File: Plain(s.File), Verdict: s.Verdict(),
+		marks: s.marks(), places: map[string]string{}, number: map[int]int{}}
+	if v.Name == "" {
+		v.Name = v.File
+	}
+	order := gravestFirst(s.Findings)
+	for n, i := range order {
+		v.number[i] = n + 1
+	}
+	v.Pages, v.PagesLeft = v.facsimiles(s)
+	v.Suspects = v.suspects(s)
+	v.Findings = v.findings(s, order)
+	for _, f := range s.Findings {
+		if text := Plain(f.Caution); text != "" && !slices.Contains(v.Cautions, text) {
+			v.Cautions = append(v.Cautions, text)
+		}
+	}
+	v.Says = says(s)
+	v.Tables = v.classTables(s)
+	v.Values = v.otherValues(s)
+	v.Curves = v.curves(s)
+	v.Lines = v.classLines(s)
+	v.Envelope, v.Technology = envelopeRows(s)
+	return v
+}
+
+// gravestFirst are the indices of the findings, the gravest first, else as the rules order them.
+func gravestFirst(findings []rules.Finding) []int {
+	order := make([]int, len(findings))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return int(findings[b].Level) - int(findings[a].Level) })
+	return order
+}
+
+// says puts the verdict into a sentence.
+func says(s *Sheet) string {
+	var sum summary
+	sum.add(Entry{Sheet: s})
+	switch s.Verdict() {
+	case "reject":
+		return fmt.Sprintf("%s: numbers that cannot be right as printed must not enter a design before the maker has answered.", plural(sum.Errors, "error"))
+	case "query":
+		return fmt.Sprintf("%s: nothing is impossible, but the maker should be asked.", plural(sum.Warnings, "warning"))
+	}
+	return "Nothing was found that cannot be true. A sheet without findings can still be wrong."
+}
