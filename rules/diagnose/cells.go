@@ -39,6 +39,7 @@ type board struct {
 	half  []float64       // its half step
 	fixed []bool          // it has been corrected and is not questioned again
 	rels  []relation
+	says  []string  // of each relation, when it holds
 	of    [][]int   // the relations of each cell
 	cost  []float64 // of each relation, when the board was priced
 	watts []float64 // the power in each class's name, 0 where it has none

@@ -53,18 +53,34 @@ func (b *board) restore(edits []edit) {
 	b.price()
 }
 
-// try is the gain of a correction: what its cells' relations cost less with it.
-func (b *board) try(edits []edit) float64 {
+// try is the gain of a correction: what its cells' relations cost less with it. Where it cannot reach need, it is some number below.
+func (b *board) try(edits []edit, need float64) (gain float64) {
 	var room [8]schema.Number
 	kept := room[:0]
+	open := 0.0 // what the relations not yet asked can still save
+	b.round++
 	for _, e := range edits {
 		kept = append(kept, b.now[e.cell])
 		b.put(e.cell, e.to)
+		for _, r := range b.of[e.cell] {
+			if b.seen[r] != b.round {
+				b.seen[r] = b.round
+				open += b.cost[r]
+			}
+		}
 	}
 	b.round++
-	gain := 0.0
 	for _, e := range edits {
-		gain += b.saved(e.cell)
+		for _, r := range b.of[e.cell] {
+			if gain+open < need {
+				break
+			}
+			if b.seen[r] != b.round {
+				b.seen[r] = b.round
+				gain += b.cost[r] - b.rels[r].misfit(b)
+				open -= b.cost[r]
+			}
+		}
 	}
 	for i, e := range edits {
 		b.put(e.cell, kept[i])
@@ -74,16 +90,5 @@ func (b *board) try(edits []edit) float64 {
 
 // without is the gain of leaving a cell out altogether: no correction of it can gain more.
 func (b *board) without(c int) float64 {
-	return b.try([]edit{{cell: c}})
-}
-
-// saved is how much less the relations of a cell cost now than when the board was priced, those that were asked in this round left out.
-func (b *board) saved(c int) (gain float64) {
-	for _, r := range b.of[c] {
-		if b.seen[r] != b.round {
-			b.seen[r] = b.round
-			gain += b.cost[r] - b.rels[r].misfit(b)
-		}
-	}
-	return gain
+	return b.try([]edit{{cell: c}}, math.Inf(-1))
 }

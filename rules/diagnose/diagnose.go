@@ -20,8 +20,10 @@ type Suspect struct {
 	Field string
 	// Confidence is how often such a suspect is right, 0 to 1 (CALIBRATION.md).
 	Confidence float64
-	Mistake    Mistake
-	Cells      []Cell
+	// Share is the model's own probability before it was held against the yardstick; 0 where nothing known explains the finding.
+	Share   float64
+	Mistake Mistake
+	Cells   []Cell
 	// Findings are the indices of the findings that go away with the mistake undone.
 	Findings []int
 	// Because says in a few words why.
@@ -53,9 +55,10 @@ func Suspects(sheet *schema.Sheet, findings []rules.Finding, opt rules.Options) 
 	return d.suspects()
 }
 
-// Of what is named: the first of each mistake, and rivals that are not far behind.
+// Of what is named, by its share of the probability: the first of each mistake where it convinces, and rivals that are not far behind.
 const (
-	leastShare  = 0.03
+	convincing  = 0.10
+	leastRival  = 0.05
 	maxRivals   = 4
 	maxSuspects = 10
 )
@@ -65,21 +68,58 @@ func (d *doctor) suspects() []Suspect {
 	var out []Suspect
 	for i := range d.chosen {
 		x := &d.chosen[i]
+		d.board.restore(x.edits)
 		for k, g := range groups(&x.rivals) {
-			own := k == 0
-			if !own && (g.share < leastShare || k > maxRivals) {
+			if k == 0 && g.share < convincing || k > 0 && g.share < leastRival || k > maxRivals {
 				break
 			}
-			if slices.ContainsFunc(out, func(s Suspect) bool { return s.Field == d.board.cells[g.edits[0].cell].at }) {
-				continue
+			if !named(out, d.board.cells[g.edits[0].cell].at) {
+				out = append(out, d.suspect(x, g))
 			}
-			out = append(out, d.suspect(x, g, own))
 		}
+		d.board.apply(x.edits)
+	}
+	if s, ok := d.unexplained(out); ok {
+		out = append(out, s)
 	}
 	slices.SortStableFunc(out, func(a, b Suspect) int {
-		return cmp.Or(cmp.Compare(math.Round(20*b.Confidence), math.Round(20*a.Confidence)), cmp.Compare(d.gravest(b), d.gravest(a)), cmp.Compare(b.Confidence, a.Confidence))
+		return cmp.Or(cmp.Compare(math.Round(20*b.Confidence), math.Round(20*a.Confidence)), cmp.Compare(d.gravest(b), d.gravest(a)), cmp.Compare(b.Share, a.Share))
 	})
 	return out[:min(len(out), maxSuspects)]
+}
+
+func named(list []Suspect, field string) bool {
+	return slices.ContainsFunc(list, func(s Suspect) bool { return s.Field == field })
+}
+
+// unexplained is the judged value of the gravest finding that no suspect accounts for: one of its values is wrong, or the maker has a habit,
+// and no known slip says which.
+func (d *doctor) unexplained(out []Suspect) (s Suspect, ok bool) {
+	explained := map[int]bool{}
+	for _, s := range out {
+		for _, i := range s.Findings {
+			explained[i] = true
+		}
+	}
+	best := -1
+	for i, f := range d.before {
+		if _, known := rules.Lookup(f.Rule); !known || explained[i] || f.Level < rules.Warning || len(f.Fields) == 0 || named(out, f.Fields[0]) {
+			continue
+		}
+		if best < 0 || f.Level > d.before[best].Level {
+			best = i
+		}
+	}
+	if best < 0 {
+		return s, false
+	}
+	f := &d.before[best]
+	n, printed := d.scratch.At(f.Fields[0])
+	if !printed {
+		return s, false
+	}
+	return Suspect{Field: f.Fields[0], Confidence: unexplained, Mistake: Unknown, Cells: []Cell{{Field: f.Fields[0], Printed: n}}, Findings: []int{best},
+		Because: "no known slip in one place explains it; one of the values it names is wrong, or the maker has a habit of its own"}, true
 }
 
 // gravest is the level of the gravest finding that a suspect explains.
@@ -110,8 +150,8 @@ func groups(r *ranking) (out []group) {
 }
 
 // suspect fills in what is known of one explanation.
-func (d *doctor) suspect(x *explanation, g group, own bool) Suspect {
-	s := Suspect{Field: d.board.cells[g.edits[0].cell].at, Mistake: g.mistake, Confidence: calibrated(g.share)}
+func (d *doctor) suspect(x *explanation, g group) Suspect {
+	s := Suspect{Field: d.board.cells[g.edits[0].cell].at, Mistake: g.mistake, Confidence: calibrated(g.share), Share: g.share}
 	for _, e := range g.edits {
 		c := &d.board.cells[e.cell]
 		s.Cells = append(s.Cells, Cell{c.at, c.n, e.to})
@@ -144,6 +184,3 @@ func (d *doctor) instead(x *explanation, edits []edit) (all []edit) {
 func (d *doctor) concerns(x *explanation, g group, i int) bool {
 	return len(d.chosen) == 1 || d.touches(&g.correction, &d.before[i]) || !has(d.check(g.edits), &d.before[i])
 }
-
-// calibrated is how often an explanation with a share of the probability is right.
-func calibrated(share float64) float64 { return share }

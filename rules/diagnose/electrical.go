@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"strings"
 
 	"pvtally/rules/envelope"
 )
@@ -60,10 +61,13 @@ func (b *board) tables() []table {
 // Scatter of electrical relations on honest sheets: Vmp × Imp lies within 0.04 % of Pmax at the median, 0.18 % at the 90th, 0.7 % at
 // the 99th percentile of 62 real sheets; the efficiency within 0.02 points, and production averages 0.2 to 0.45 above (design/rules.md).
 var (
-	productScatter = scatter{lo: 0.0003, hi: 0.0003, habit: 0.002, wild: 0.02}
-	ownEfficiency  = scatter{lo: 0.0003, hi: 0.0003, habit: 0.002, wild: 0.02}
-	areaScatter    = scatter{lo: 0.0006, hi: 0.0006, habit: 0.015, wild: 0.02}
+	productScatter = scatter{lo: 0.0003, hi: 0.0003, habit: 0.002, wild: 0.02, far: aFactor}
+	ownEfficiency  = scatter{lo: 0.0003, hi: 0.0003, habit: 0.002, wild: 0.02, far: aFactor}
+	areaScatter    = scatter{lo: 0.0006, hi: 0.0006, habit: 0.015, wild: 0.02, far: aFactor}
 )
+
+// aFactor is the natural logarithm over which the chance of an honest sheet to be off falls to a third: 1.6 times is rarer than 1.1 times.
+const aFactor = 0.5
 
 // electrical relates the numbers of one table.
 func (b *board) electrical(t *table) {
@@ -71,12 +75,14 @@ func (b *board) electrical(t *table) {
 		if p, v, c := t.pmax[i], t.vmp[i], t.imp[i]; p != none && v != none && c != none {
 			k := productScatter
 			if t.group == "stc" {
-				b.relate(&nominalProduct{product{terms: []term{{p, -1}, {v, 1}, {c, 1}}, scatter: k}})
+				b.relate("Vmp × Imp is Pmax", &nominalProduct{product{terms: []term{{p, -1}, {v, 1}, {c, 1}}, scatter: k}})
 				continue
 			}
-			b.relate(&product{terms: []term{{p, -1}, {v, 1}, {c, 1}}, scatter: k})
+			b.relate("Vmp × Imp is Pmax "+condition(t.group), &product{terms: []term{{p, -1}, {v, 1}, {c, 1}}, scatter: k})
 		}
 	}
+	b.typical("Vmp / Voc is usual", envelope.VmpVoc, t.vmp, t.voc)
+	b.typical("Imp / Isc is usual", envelope.ImpIsc, t.imp, t.isc)
 	b.line(t, "vmp_v", t.vmp)
 	b.line(t, "voc_v", t.voc)
 	b.line(t, "isc_a", t.isc)
@@ -86,6 +92,17 @@ func (b *board) electrical(t *table) {
 	if t.group != "stc" {
 		b.line(t, "pmax_w", t.pmax)
 	}
+}
+
+// condition is how a table's condition is said.
+func condition(group string) string {
+	switch group {
+	case "nmot", "noct", "bnpi":
+		return "at " + strings.ToUpper(group)
+	case "low":
+		return "in low light"
+	}
+	return "with the rear side's light"
 }
 
 // nominalProduct is Vmp × Imp against a class's nominal power: an exact number, mostly, so its printed digits round nothing.
@@ -124,7 +141,7 @@ func (b *board) line(t *table, name string, row []int) {
 		}
 	}
 	l.widen(b)
-	b.relate(l)
+	b.relate("%s lies on the line of the other classes", l)
 }
 
 // efficiency relates a table's efficiencies to its powers and the module's area.
@@ -140,12 +157,12 @@ func (b *board) efficiency(t *table) {
 		}
 	}
 	if len(members) > 0 {
-		b.relate(newShared(areaScatter, members))
+		b.relate("the efficiency is Pmax over length × width", newShared(areaScatter, members))
 	}
 }
 
 // ratio relates one row to another: in each class the same, near exp(is).
-func (b *board) ratio(over, under []int, is float64, own, common scatter) {
+func (b *board) ratio(says string, over, under []int, is float64, own, common scatter) {
 	var members []product
 	for i, c := range over {
 		if i < len(under) && c != none && under[i] != none {
@@ -153,6 +170,6 @@ func (b *board) ratio(over, under []int, is float64, own, common scatter) {
 		}
 	}
 	if len(members) > 0 {
-		b.relate(newShared(common, members))
+		b.relate(says, newShared(common, members))
 	}
 }

@@ -45,6 +45,9 @@ func (d *doctor) explain() {
 		d.chosen = append(d.chosen, explanation{r.list[best], r})
 		d.board.apply(r.list[best].edits)
 		left = grave(after)
+		if r.honest > r.list[best].share {
+			break // more likely the maker's habit: named, but nothing is built on it
+		}
 	}
 	d.unsolved = left
 	d.refine()
@@ -57,7 +60,7 @@ func (d *doctor) choose(r *ranking, left []rules.Finding) (best int, after []rul
 	most := math.Inf(-1)
 	for i := range r.list {
 		c := &r.list[i]
-		if asked == maxChecked || best >= 0 && c.weight() < most-3 || c.share < r.honest {
+		if asked == maxChecked || best >= 0 && c.weight() < most-3 {
 			break
 		}
 		asked++
@@ -117,7 +120,7 @@ func (d *doctor) check(edits []edit) []rules.Finding {
 }
 
 // What a finding weighs against an explanation that leaves it or brings it about, in nats.
-var harm = [...]float64{rules.Note: 0.3, rules.Warning: 2.5, rules.Error: 4}
+var harm = [...]float64{rules.Note: 0.3, rules.Warning: 3, rules.Error: 8}
 
 // judge counts the grave findings that a correction clears, and weighs those on its own cells that stay, and those that are new.
 func (d *doctor) judge(c *correction, left, found []rules.Finding) (cleared int, weight float64) {

@@ -12,6 +12,7 @@ type scatter struct {
 	lo, hi float64 // one standard deviation below and above the middle
 	habit  float64 // one standard deviation of makers' habits; 0 for none
 	wild   float64 // probability per unit that it lies anywhere
+	far    float64 // over which distance that falls to a third; 0 for never
 }
 
 // habitual is how often a habit shows: on one sheet in twenty (from memory; production averages, rounded areas).
@@ -24,22 +25,25 @@ func (k scatter) misfit(r, rounding float64) float64 {
 		own = k.lo
 	}
 	s := math.Sqrt(own*own + rounding*rounding)
-	return -math.Log(k.likeness(r, s) / k.likeness(0, s))
-}
-
-// likeness is the probability per unit, up to a constant factor.
-func (k scatter) likeness(r, s float64) float64 {
 	z := r / s
-	p := math.Exp(-z*z/2) / s
-	if k.habit > 0 {
-		w := r / (k.habit + s)
-		p += habitual * math.Exp(-w*w/2) / (k.habit + s)
+	if z*z < 1e-4 {
+		return 0
 	}
-	return p + k.wild
+	here, middle := math.Exp(-z*z/2)/s+k.wild, 1/s+k.wild
+	if k.far > 0 {
+		here += k.wild * (math.Exp(-math.Abs(r)/k.far) - 1)
+	}
+	if k.habit > 0 {
+		t := k.habit + s
+		w := r / t
+		here += habitual * math.Exp(-w*w/2) / t
+		middle += habitual / t
+	}
+	return math.Log(middle / here)
 }
 
 // broken is the cost where the relation cannot be formed at all, as of the logarithm of a negative number.
-func (k scatter) broken() float64 { return k.misfit(1e9, 0.001) }
+func (k scatter) broken() float64 { return k.misfit(3, 0.001) }
 
 // uniform is the standard deviation of a rounding error within a half step.
 const uniform = 0.57735

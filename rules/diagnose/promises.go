@@ -66,7 +66,7 @@ func (b *board) again() {
 			half = a.HalfStep.Float()
 		}
 		v := a.Value.Float()
-		b.relate(&linear{of: []int{c}, gap: func(x []float64) float64 { return x[0] - v }, spread: max(half, b.half[c]) * uniform,
+		b.relate("the sheet itself says %s elsewhere", &linear{of: []int{c}, gap: func(x []float64) float64 { return x[0] - v }, spread: max(half, b.half[c]) * uniform,
 			wild: 0.02 / max(math.Abs(v), 1e-9), inv: func([]float64, int) float64 { return v }})
 	}
 }
@@ -76,7 +76,7 @@ func (b *board) promises() {
 	const w, k = "warranty", "packing"
 	years, first, annual, final := b.single(w, "performance_years"), b.single(w, "first_year_loss_pct"), b.single(w, "annual_loss_pct"), b.single(w, "final_output_pct")
 	if years != none && first != none && annual != none && final != none {
-		b.relate(&linear{of: []int{final, first, annual, years}, spread: 0.06, wild: 0.01,
+		b.relate("the yearly losses add up to the final output", &linear{of: []int{final, first, annual, years}, spread: 0.06, wild: 0.01,
 			gap: func(x []float64) float64 { return x[0] - (100 - x[1] - x[2]*(x[3]-1)) },
 			inv: func(x []float64, i int) float64 {
 				return [...]float64{100 - x[1] - x[2]*(x[3]-1), 100 - x[0] - x[2]*(x[3]-1), (100 - x[0] - x[1]) / (x[3] - 1), (100-x[0]-x[1])/x[2] + 1}[i]
@@ -84,11 +84,11 @@ func (b *board) promises() {
 	}
 	pallet, pallets, container := b.single(k, "modules_per_pallet"), b.single(k, "pallets_per_container"), b.single(k, "modules_per_container")
 	if pallet != none && pallets != none && container != none {
-		b.relate(&linear{of: []int{container, pallet, pallets}, spread: 0.3, wild: 1e-3,
+		b.relate("modules × pallets is the container's count", &linear{of: []int{container, pallet, pallets}, spread: 0.3, wild: 1e-3,
 			gap: func(x []float64) float64 { return x[0] - x[1]*x[2] },
 			inv: func(x []float64, i int) float64 { return [...]float64{x[1] * x[2], x[0] / x[2], x[0] / x[1]}[i] }})
 	}
 	if fuse, isc := b.single("limits", "series_fuse_a"), printed(b.row("stc", -1, "isc_a")); fuse != none && len(isc) > 0 {
-		b.relate(&product{terms: []term{{fuse, 1}, {isc[len(isc)/2], -1}}, is: math.Log(1.9), scatter: scatter{lo: 0.15, hi: 0.2, wild: 0.02}})
+		b.relate("the fuse suits Isc", &product{terms: []term{{fuse, 1}, {isc[len(isc)/2], -1}}, is: math.Log(1.9), scatter: scatter{lo: 0.15, hi: 0.2, wild: 0.02}})
 	}
 }

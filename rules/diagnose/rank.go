@@ -25,13 +25,12 @@ func (b *board) rank(honest float64) ranking {
 				return
 			}
 		}
-		c.gain = b.try(c.edits)
+		c.gain = b.try(c.edits, best-far-c.prior)
 		if w := c.weight(); w > best-far {
 			found = append(found, c)
 			best = max(best, w)
 		}
 	}
-	b.several(propose)
 	type implicated struct {
 		cell  int
 		worth float64
@@ -52,6 +51,7 @@ func (b *board) rank(honest float64) ranking {
 		}
 		b.singles(c.cell, propose)
 	}
+	b.several(propose)
 	return weigh(found, best, honest)
 }
 

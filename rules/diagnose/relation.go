@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -15,9 +16,9 @@ type relation interface {
 	solve(b *board, c int) (float64, bool)
 }
 
-// relate adds a relation; one without cells is none.
-func (b *board) relate(r relation) {
-	b.rels = append(b.rels, r)
+// relate adds a relation, with what is said of one that holds once a mistake is undone; a "%s" in it stands for the value.
+func (b *board) relate(says string, r relation) {
+	b.rels, b.says = append(b.rels, r), append(b.says, says)
 	for _, c := range r.cells() {
 		if c != none && !slices.Contains(b.of[c], len(b.rels)-1) {
 			b.of[c] = append(b.of[c], len(b.rels)-1)
@@ -31,6 +32,9 @@ func (b *board) price() {
 	b.round = 0
 	for i, r := range b.rels {
 		b.cost[i] = r.misfit(b)
+	}
+	for _, of := range b.of {
+		slices.SortStableFunc(of, func(i, j int) int { return cmp.Compare(b.cost[j], b.cost[i]) })
 	}
 }
 
@@ -123,11 +127,11 @@ func (s *shared) misfit(b *board) float64 {
 	return cost
 }
 
-// best is the cheapest common gap: none, or one of the classes' own.
+// best is the cheapest common gap: none, or what most of the classes have.
 func (s *shared) best(b *board) (cost, gap float64) {
 	var room [2 * maxClasses]float64
 	gaps, rounds := room[:0:maxClasses], room[maxClasses:maxClasses]
-	broken := 0.0
+	broken, wide := 0.0, 0.0
 	for i := range s.members {
 		r, rounding, ok, possible := s.members[i].gap(b)
 		switch {
@@ -136,26 +140,26 @@ func (s *shared) best(b *board) (cost, gap float64) {
 			broken += s.members[i].broken()
 		default:
 			gaps, rounds = append(gaps, r), append(rounds, rounding)
+			wide = max(wide, rounding)
 		}
 	}
 	if len(gaps) == 0 {
 		return broken, 0
 	}
-	try := func(d, common float64) float64 {
-		sum := common
-		for i, r := range gaps {
-			sum += s.members[0].scatter.misfit(r-d, rounds[i])
+	try := func(d, sum float64) {
+		for i := 0; i < len(gaps) && (sum < cost || gap == d); i++ {
+			sum += s.members[0].scatter.misfit(gaps[i]-d, rounds[i])
 		}
-		return sum
-	}
-	cost = try(0, 0)
-	if cost < 0.1 {
-		return cost + broken, 0
-	}
-	for i, r := range gaps {
-		if c := try(r, s.common.misfit(r, rounds[i])); c < cost {
-			cost, gap = c, r
+		if sum < cost || gap == d {
+			cost, gap = sum, d
 		}
+	}
+	try(0, 0)
+	if cost > 0.1 {
+		try(median(gaps), s.common.misfit(median(gaps), wide))
+	}
+	if len(gaps) == 2 {
+		try(max(gaps[0], gaps[1]), s.common.misfit(max(gaps[0], gaps[1]), wide))
 	}
 	return cost + broken, gap
 }

@@ -17,8 +17,8 @@ func (b *board) relateAll() {
 	}
 	b.efficiency(stc)
 	b.classes(stc)
-	b.module(stc)
 	b.thermal(stc)
+	b.module(stc)
 	for i := range tables[1:] {
 		b.translated(stc, &tables[1+i])
 	}
@@ -34,7 +34,7 @@ func (b *board) classes(stc *table) {
 			continue
 		}
 		if w := b.watts[i]; w > 0 {
-			b.relate(&titled{c, []float64{w}, true})
+			b.relate("the model's name says %s", &titled{c, []float64{w}, true})
 			continue
 		}
 		var named []float64
@@ -44,27 +44,25 @@ func (b *board) classes(stc *table) {
 			}
 		}
 		if len(named) > 0 {
-			b.relate(&titled{c, named, false})
+			b.relate("the model's name says %s", &titled{c, named, false})
 		}
 	}
 	if row := printed(stc.pmax); len(row) > 2 {
-		b.relate(&stepped{row})
+		b.relate("the classes keep their step", &stepped{row})
 	}
 }
 
 // module relates what the technology's modules have in common.
 func (b *board) module(stc *table) {
-	b.typical(envelope.VmpVoc, stc.vmp, stc.voc)
-	b.typical(envelope.ImpIsc, stc.imp, stc.isc)
 	count, length, width := b.single("cell", "count"), b.single("body", "length_mm"), b.single("body", "width_mm")
 	if like := envelope.LikenessOf(b.sheet.Cell.Technology); like != nil && count != none && length != none && width != none {
-		b.relate(&alike{like, stc.pmax, stc.voc, stc.isc, length, width, count, b.single("thermal", "beta_voc_pct_per_k")})
+		b.relate("count of cells, voltage, current and area suit each other", &alike{like, stc.pmax, stc.voc, stc.isc, length, width, count, b.single("thermal", "beta_voc_pct_per_k")})
 	} else if r := envelope.For(b.sheet.Cell.Technology)[envelope.VocCell]; r != nil && count != none {
 		middle, k := usual(r, wildRatio)
-		b.relate(&perCell{stc.voc, count, middle, k})
+		b.relate("Voc per cell is usual", &perCell{stc.voc, count, middle, k})
 	}
 	if count != none {
-		b.relate(&counted{count})
+		b.relate("", &counted{count})
 	}
 	b.body(length, width)
 }
@@ -81,61 +79,12 @@ func (b *board) body(length, width int) {
 		{b.single("body", "depth_mm"), math.Log(37), scatter{lo: 0.15, hi: 0.15, wild: 0.002}},
 	} {
 		if side.cell != none {
-			b.relate(&product{terms: []term{{side.cell, 1}}, is: side.middle, scatter: side.spread})
+			b.relate("the module has a usual size", &product{terms: []term{{side.cell, 1}}, is: side.middle, scatter: side.spread})
 		}
 	}
 	if mass := b.single("body", "mass_kg"); mass != none && length != none && width != none {
-		b.relate(&product{terms: []term{{mass, 1}, {length, -1}, {width, -1}}, is: math.Log(11.5e-6), scatter: scatter{lo: 0.08, hi: 0.15, wild: 0.01}})
+		b.relate("mass over area is usual", &product{terms: []term{{mass, 1}, {length, -1}, {width, -1}}, is: math.Log(11.5e-6), scatter: scatter{lo: 0.08, hi: 0.15, wild: 0.01}})
 	}
-}
-
-// thermal relates the temperature coefficients.
-func (b *board) thermal(stc *table) {
-	const g = "thermal"
-	alpha, beta, gamma := b.single(g, "alpha_isc_pct_per_k"), b.single(g, "beta_voc_pct_per_k"), b.single(g, "gamma_pmax_pct_per_k")
-	count := b.single("cell", "count")
-	const wild = 0.02 // per %/K
-	b.ranged(envelope.Alpha, wild, term{alpha, 1})
-	b.ranged(envelope.Gamma, wild, term{gamma, 1})
-	b.ranged(envelope.Sum, wild, term{gamma, 1}, term{alpha, -1}, term{beta, -1})
-	r := envelope.For(b.sheet.Cell.Technology)[envelope.Theory]
-	if r != nil && envelope.LikenessOf(b.sheet.Cell.Technology) != nil && beta != none && count != none {
-		middle, k := usual(r, 0.005)
-		b.relate(&theory{beta, count, stc.voc, k, middle})
-	}
-	b.ranged(envelope.Beta, wild, term{beta, 1})
-	both := scatter{lo: 0.01, hi: 0.01, habit: 0.03, wild: 0.01}
-	for _, k := range []struct {
-		pct, abs int
-		of       []int
-	}{{alpha, b.single(g, "alpha_isc_a_per_k"), stc.isc}, {beta, b.single(g, "beta_voc_v_per_k"), stc.voc}, {gamma, b.single(g, "gamma_pmax_w_per_k"), stc.pmax}} {
-		if of := printed(k.of); k.pct != none && k.abs != none && len(of) > 0 {
-			b.relate(&signed{product{terms: []term{{k.pct, 1}, {k.abs, -1}, {of[(len(of)-1)/2], 1}}, is: math.Log(100), scatter: both}})
-		}
-	}
-	for _, t := range []int{b.single(g, "nmot_c"), b.single(g, "noct_c")} {
-		b.ranged(envelope.Operating, 0.002, term{t, 1})
-	}
-}
-
-// signed is a product of numbers whose signs must agree.
-type signed struct{ product }
-
-func (s *signed) misfit(b *board) float64 {
-	p, a := s.terms[0].cell, s.terms[1].cell
-	if math.IsNaN(b.x[p]) || math.IsNaN(b.x[a]) {
-		return 0
-	}
-	if b.x[p]*b.x[a] <= 0 {
-		return s.broken()
-	}
-	if b.x[p] > 0 {
-		return s.product.misfit(b)
-	}
-	b.x[p], b.x[a] = -b.x[p], -b.x[a]
-	cost := s.product.misfit(b)
-	b.x[p], b.x[a] = -b.x[p], -b.x[a]
-	return cost
 }
 
 // perCell holds when Voc over the cells in series is what the technology gives.
@@ -166,9 +115,9 @@ func (p *perCell) solve(*board, int) (float64, bool) { return 0, false }
 
 // translated relates a table at another condition to STC's: each class by the same ratio, near what theory says.
 func (b *board) translated(stc, t *table) {
-	own := scatter{lo: 0.0015, hi: 0.0015, habit: 0.004, wild: 0.02}
+	own := scatter{lo: 0.0015, hi: 0.0015, habit: 0.004, wild: 0.02, far: aFactor}
 	near := func(share, spread float64) (float64, scatter) {
-		return math.Log(share), scatter{lo: spread, hi: spread, wild: 0.02}
+		return math.Log(share), scatter{lo: spread, hi: spread, wild: 0.02, far: aFactor}
 	}
 	pmax, current, voltage := 1.0, 1.0, 1.0
 	spread, steady := 0.01, 0.006
@@ -209,6 +158,6 @@ func (b *board) translated(stc, t *table) {
 		{t.voc, stc.voc, voltage, steady}, {t.vmp, stc.vmp, voltage, 2 * steady},
 	} {
 		is, common := near(q.share, q.spread)
-		b.ratio(q.over, q.under, is, own, common)
+		b.ratio("the values "+condition(t.group)+" follow from STC's", q.over, q.under, is, own, common)
 	}
 }

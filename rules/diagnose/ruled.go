@@ -50,7 +50,7 @@ func (b *board) cover(findings []rules.Finding, opt rules.Options, scratch *sche
 				r.implied, r.tells = v, true
 			}
 		}
-		b.relate(r)
+		b.relate("", r)
 		added++
 	}
 	if added > 0 {

@@ -16,6 +16,7 @@ func (b *board) singles(c int, propose func(correction)) {
 		return
 	}
 	cells := float64(len(b.cells) - 1)
+	derived := b.derived(c)
 	one := func(m Mistake, ways float64, to schema.Number) {
 		if to.Float() == k.n.Float() {
 			return
@@ -25,6 +26,12 @@ func (b *board) singles(c int, propose func(correction)) {
 			x.mistake, x.prior = Reading, x.prior+doubt
 		}
 		propose(x)
+		for _, d := range derived {
+			if n, ok := rounded(b.x[d]*to.Float()/b.x[c], b.decimals(d)); ok && n != b.now[d] && b.x[c] != 0 {
+				x.edits, x.mistake, x.prior = []edit{{c, to}, {d, n}}, m, chance(m, 2*ways)
+				propose(x)
+			}
+		}
 	}
 	list := func(m Mistake, numbers []schema.Number) {
 		for _, n := range numbers {
@@ -48,8 +55,31 @@ func (b *board) singles(c int, propose func(correction)) {
 		if ways := b.copied(c); ways > 0 {
 			one(Neighbour, ways*cells, n)
 		}
-		one(Unknown, anyNumber*cells, n)
+		one(Unknown, anyNumber*cells*otherSize(n.Float()/k.n.Float()), n)
 	}
+}
+
+// otherSize is by how much rarer a number is mistaken for one of another size.
+func otherSize(ratio float64) float64 {
+	if ratio <= 0 {
+		return 20
+	}
+	return math.Exp(min(2*math.Abs(math.Log(ratio)), 3))
+}
+
+// derived are the same class's values at NMOT or NOCT where they stand off their row with it: makers calculate them, and a mistake that
+// was made before shows in both.
+func (b *board) derived(c int) (out []int) {
+	k := &b.cells[c]
+	if k.group != "stc" || k.name == "efficiency_pct" {
+		return nil
+	}
+	for _, group := range []string{"nmot", "noct"} {
+		if d := b.find(k.model, group, -1, k.name); d != none && !b.fixed[d] && b.suspicious(d) {
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // doubt is by how much a number that was read once, or off a picture, is likelier to be another than one that two readers agree on; a natural
@@ -94,7 +124,7 @@ func (b *board) implied(c int) (best schema.Number, ok bool) {
 		}
 		for _, d := range []float64{0, unit, -unit} {
 			if n, fits := rounded(v+d, decimals); fits {
-				if gain := b.try([]edit{{c, n}}); gain > most {
+				if gain := b.try([]edit{{c, n}}, most); gain > most {
 					best, most, ok = n, gain, true
 				}
 			}

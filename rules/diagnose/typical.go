@@ -44,14 +44,14 @@ func (t *typical) solve(*board, int) (float64, bool) { return 0, false }
 const wildRatio = 0.02
 
 // typical relates two rows by an envelope's range.
-func (b *board) typical(q envelope.Quantity, over, under []int) {
+func (b *board) typical(says string, q envelope.Quantity, over, under []int) {
 	r := envelope.For(b.sheet.Cell.Technology)[q]
 	if r == nil || len(printed(over)) == 0 || len(printed(under)) == 0 {
 		return
 	}
 	middle, k := usual(r, wildRatio)
-	k.lo, k.hi = k.lo/middle, k.hi/middle
-	b.relate(&typical{over, under, math.Log(middle), k})
+	k.lo, k.hi, k.far = k.lo/middle, k.hi/middle, aFactor
+	b.relate(says, &typical{over, under, math.Log(middle), k})
 }
 
 // usual makes of a range, the 1st to the 99th percentile, a middle and a scatter. A written bound may lie farther out than its scale.
@@ -59,51 +59,6 @@ func usual(r *envelope.Range, wild float64) (middle float64, k scatter) {
 	const percentile = 2.33 // standard deviations of a normal distribution from its median to its 99th percentile
 	middle = r.Lo + r.LoScale
 	return middle, scatter{lo: r.LoScale / percentile, hi: max(r.HiScale, r.Hi-middle) / percentile, wild: wild}
-}
-
-// ranged holds when one number, or a sum of several, lies in an envelope's range.
-type ranged struct {
-	terms  []term // power is the factor here
-	middle float64
-	scatter
-}
-
-func (r *ranged) cells() []int {
-	out := make([]int, len(r.terms))
-	for i, t := range r.terms {
-		out[i] = t.cell
-	}
-	return out
-}
-
-func (r *ranged) misfit(b *board) float64 {
-	sum, rounding := -r.middle, 0.0
-	for _, t := range r.terms {
-		x := b.x[t.cell]
-		if math.IsNaN(x) {
-			return 0
-		}
-		sum += t.power * x
-		h := t.power * b.half[t.cell] * uniform
-		rounding += h * h
-	}
-	return r.scatter.misfit(sum, math.Sqrt(rounding))
-}
-
-func (r *ranged) solve(*board, int) (float64, bool) { return 0, false }
-
-func (b *board) ranged(q envelope.Quantity, wild float64, terms ...term) {
-	r := envelope.For(b.sheet.Cell.Technology)[q]
-	if r == nil {
-		return
-	}
-	for _, t := range terms {
-		if t.cell == none {
-			return
-		}
-	}
-	middle, k := usual(r, wild)
-	b.relate(&ranged{terms, middle, k})
 }
 
 // alike holds when count of cells, Voc, Isc and area together are like the list's modules of that efficiency (see stc/cell-count).
@@ -153,33 +108,6 @@ func (a *alike) misfit(b *board) float64 {
 }
 
 func (a *alike) solve(*board, int) (float64, bool) { return 0, false }
-
-// theory holds when β per cell is what its voltage makes it (see thermal/beta-theory).
-type theory struct {
-	beta, count int
-	voc         []int
-	scatter
-	middle float64
-}
-
-func (t *theory) cells() []int { return append(t.voc[:len(t.voc):len(t.voc)], t.beta, t.count) }
-
-func (t *theory) misfit(b *board) float64 {
-	sum, m := 0.0, 0.0
-	for _, c := range t.voc {
-		n := rules.SeriesCells(b.sheet.Cell, b.x[t.count], b.x[c])
-		if v := b.x[c] / n; n > 0 && v > 0 && !math.IsNaN(b.x[t.beta]) {
-			sum += t.scatter.misfit(1000*(b.x[t.beta]/100*v-physics.SiliconVocSlope(v))-t.middle, 0)
-			m++
-		}
-	}
-	if m == 0 {
-		return 0
-	}
-	return sum / m
-}
-
-func (t *theory) solve(*board, int) (float64, bool) { return 0, false }
 
 // median is the middle value; of an even count the lower of the two.
 func median(v []float64) float64 {
