@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -60,6 +61,7 @@ func conceptOf(f label.Found) label.Concept {
 	if f.Share() >= labelShare {
 		return f.Concept()
 	}
+	f.Text = unitBracket.ReplaceAllString(f.Text, "")
 	at := strings.LastIndexAny(strings.TrimRight(f.Text, " )]"), "–—-(:[,")
 	for range 2 {
 		if at < 0 {
@@ -72,6 +74,9 @@ func conceptOf(f label.Found) label.Concept {
 	}
 	return ""
 }
+
+// unitBracket is the unit at a label's end: "(V)", "[%/K]".
+var unitBracket = regexp.MustCompile(`\s*[\[(（]\s*(?:[VAW%]|Wp|%/\S{1,2})\s*[\])）]\s*$`)
 
 // cells cuts a line's runs at their tabs.
 func cells(l *table.Line, pageNumber, line int) []cell {
@@ -115,6 +120,9 @@ func (c *cell) condition() condition {
 func (c *cell) isValue() bool {
 	if len(c.quantities) == 0 {
 		return false
+	}
+	if q := c.quantities[0]; countLetters(c.head.Text) >= 2 && q.Unit == quantity.None && q.Bound == quantity.Exact {
+		return false // "OC 125" is a name
 	}
 	covered := 0
 	for _, q := range c.quantities {

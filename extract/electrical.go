@@ -93,6 +93,7 @@ func (d *document) electrical(at string, concept label.Concept, v value) {
 		k.score = inTable
 	}
 	k.box = v.box
+	d.toleranceWithin(at, concept, v)
 	k.row = strings.TrimLeft(at, "/models0123456789") + "/" + key.key
 	d.ledger.add(k)
 }
@@ -175,5 +176,29 @@ func (d *document) lowIrradiance(at string, b *block) {
 			d.ledger.add(k)
 		}
 		return
+	}
+}
+
+// toleranceWithin reads a tolerance printed in the cell of an STC value: "230 Wp ± 3 %".
+func (d *document) toleranceWithin(at string, concept label.Concept, v value) {
+	if v.q.Shape != quantity.Within || !strings.HasSuffix(at, "/stc") {
+		return
+	}
+	var fields []string
+	unit := v.q.Terms[1].Unit
+	switch {
+	case concept == "pmax" && unit == quantity.Percent:
+		fields = []string{"/tolerance/power_minus_pct", "/tolerance/power_plus_pct"}
+	case concept == "pmax" && unit == quantity.W:
+		fields = []string{"/tolerance/power_minus_w", "/tolerance/power_plus_w"}
+	case concept == "voc" && unit == quantity.Percent:
+		fields = []string{"/tolerance/voc_pct"}
+	case concept == "isc" && unit == quantity.Percent:
+		fields = []string{"/tolerance/isc_pct"}
+	}
+	for _, f := range fields {
+		if k, ok := claimOf(f, v.cell, v.label, v.q, 1, unit, labelled); ok {
+			d.ledger.add(k)
+		}
 	}
 }

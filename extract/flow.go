@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"pvtally/extract/label"
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
 	"pvtally/extract/table"
@@ -111,7 +112,7 @@ func (f *flow) clauses() []clause {
 	if f.cut != nil {
 		return f.cut
 	}
-	qs := singly(quantity.Scan(f.text))
+	qs := slices.DeleteFunc(singly(quantity.Scan(f.text)), f.isYearNumber)
 	var out []clause
 	for i, q := range qs {
 		lo, hi := 0, len(f.text)
@@ -194,6 +195,16 @@ func (c clause) sentence() string {
 func lastWords(s string, n int) string {
 	words := strings.Fields(s)
 	return strings.Join(words[max(0, len(words)-n):], " ")
+}
+
+// isYearNumber: "year 1", "Jahr 30": the number counts a year, it is no quantity of its own.
+func (f *flow) isYearNumber(q quantity.Quantity) bool {
+	v := q.Terms[0].Value
+	if q.Unit != quantity.None || q.Shape != quantity.Single || v > 40 || v < 1 {
+		return false
+	}
+	found := label.Find(lastWords(f.text[:q.Start], 1))
+	return found.Has("year")
 }
 
 // singly takes the members of lists apart: in a sentence "25 years, 2 years" are two statements.

@@ -24,10 +24,11 @@ type claim struct {
 	by       page.By
 	score    float64 // how well label, unit and place fit; see the weights
 	note     string
-	row      string // of a table: claims of one row share it, class by class
-	readings int    // independent readings that agree; 0 counts as 1
-	step     bool   // of a warranty in steps: the longest step is the warranty's
-	part     int    // of a sheet with several series: the one it speaks of, from 1; 0 is all
+	row      string  // of a table: claims of one row share it, class by class
+	readings int     // independent readings that agree; 0 counts as 1
+	step     bool    // of a warranty in steps: the longest step is the warranty's
+	after    float64 // of an output promised after some years: the years; the latest is the warranty's end
+	part     int     // of a sheet with several series: the one it speaks of, from 1; 0 is all
 }
 
 // asides are fields whose printed values go under "also" only: nothing measures yet how well they are read.
@@ -175,7 +176,14 @@ func longestStep(claims []claim) []claim {
 			longest = max(longest, v)
 		}
 	}
+	latest := 0.0
+	for _, c := range claims {
+		latest = max(latest, c.after)
+	}
 	return slices.DeleteFunc(claims, func(c claim) bool {
+		if c.after > 0 && c.after < latest {
+			return true
+		}
 		v, err := strconv.ParseFloat(c.literal, 64)
 		return c.step && err == nil && v < longest
 	})

@@ -58,7 +58,11 @@ func (d *document) lowLight(f *flow, c clause) {
 		return
 	}
 	v := c.q.Terms[0].Value
-	k := c.claim("/low_light/relative_efficiency_pct", 0, worded)
+	score := worded
+	if stop := firstStop(f.text[min(low.End, c.q.Start):max(low.Start, c.q.Start)]); stop >= 0 {
+		score = loosely // another sentence
+	}
+	k := c.claim("/low_light/relative_efficiency_pct", 0, score)
 	switch {
 	case v >= 85 && v <= 100:
 	case abs(v) > 0 && abs(v) < 10 && label.Find(c.sentence()).Any("reduction", "lowlight", "degradation", "relative", "irradiance"):

@@ -121,7 +121,7 @@ func (v *view) transposed(lines []int) []*block {
 	if len(centers) < 3 {
 		return nil
 	}
-	heads, title := v.columnHeads(lines[0], centers)
+	heads, titles := v.columnHeads(lines[0], centers)
 	concepts := make([]label.Concept, len(centers))
 	for k, h := range heads {
 		h = hyphened.ReplaceAllString(h, "$1")
@@ -131,7 +131,11 @@ func (v *view) transposed(lines []int) []*block {
 	}
 	var out []*block
 	from := 0
-	for _, to := range panels(concepts) {
+	ends := panels(concepts)
+	for _, to := range ends {
+		left, right := v.panelSides(centers, from, to)
+		whole := len(ends) == 1 || len(titles) == 1 && titles[0].box.W() > 0.3*(centers[len(centers)-1]-centers[0])
+		title := titleOver(titles, left, right, whole)
 		if b := v.panel(lines, rows, centers, from, to, concepts, heads, title); b != nil {
 			out = append(out, b)
 		}
@@ -166,6 +170,18 @@ func panels(concepts []label.Concept) []int {
 	return append(out, len(concepts))
 }
 
+// panelSides is the stretch of the page that a run of columns takes.
+func (v *view) panelSides(centers []float64, from, to int) (left, right float64) {
+	left, right = 0.0, v.page.Width
+	if from > 0 {
+		left = (centers[from-1] + centers[from]) / 2
+	}
+	if to < len(centers) {
+		right = (centers[to-1] + centers[to]) / 2
+	}
+	return left, right
+}
+
 // panel files the lines of one run of columns.
 func (v *view) panel(lines []int, rows [][]value, centers []float64, from, to int, concepts []label.Concept, heads []string, title string) *block {
 	distinct := map[label.Concept]bool{}
@@ -177,13 +193,7 @@ func (v *view) panel(lines []int, rows [][]value, centers []float64, from, to in
 	if len(distinct) < 3 {
 		return nil
 	}
-	left, right := 0.0, v.page.Width
-	if from > 0 {
-		left = (centers[from-1] + centers[from]) / 2
-	}
-	if to < len(centers) {
-		right = (centers[to-1] + centers[to]) / 2
-	}
+	left, right := v.panelSides(centers, from, to)
 	b := &block{page: v.page.Number, title: title, cond: conditionOf(title, label.Find(title))}
 	var class *column
 	for k, i := range lines {
@@ -329,7 +339,7 @@ func nearestIndex(centers []float64, x float64) int {
 
 // columnHeads collects, word by word, what stands over each column, up to the table's title; the title is the first line above that names a
 // condition or stands apart from the columns.
-func (v *view) columnHeads(first int, centers []float64) (heads []string, title string) {
+func (v *view) columnHeads(first int, centers []float64) (heads []string, titles []*cell) {
 	heads = make([]string, len(centers))
 	y := v.lines[first].Baseline
 	size := v.cells[first][0].size
@@ -353,16 +363,30 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, title 
 				continue
 			}
 			if cond != unknownCondition && cond != mixedCondition && isTitle(f, cond, c.box.W() > 1.2*gapOf(centers)) {
-				return heads, c.text
+				titles = append(titles, c)
+				continue
 			}
 			over = true
 			v.spread(c, centers, heads)
+		}
+		if titles != nil {
+			return heads, titles
 		}
 		if over {
 			y = base
 		}
 	}
-	return heads, ""
+	return heads, nil
+}
+
+// titleOver is the title that stands over the columns from left to right; a single title is the whole table's where it does not clearly stand over a part.
+func titleOver(titles []*cell, left, right float64, whole bool) string {
+	for _, c := range titles {
+		if mid := (c.box.X0 + c.box.X1) / 2; whole || mid > left && mid < right {
+			return c.text
+		}
+	}
+	return ""
 }
 
 // isTitle tells a table's title from a column's header that names a condition ("Power at STC", "Pmax gain"): a title is wide, or speaks of no quantity.

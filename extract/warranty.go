@@ -34,7 +34,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 		before := label.Find(c.before)
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
-		case near.Has("standardmodule") && !near.Has("warranty"):
+		case near.Has("standardmodule") && !near.Has("warranty") || ofOthers(c):
 		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 1 && t.Value <= 50:
 			d.warrantyYears(c, before, after, whole)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
@@ -45,7 +45,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 
 // warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before.
 func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
-	if c.afterShare() && whole.Has("warranty") && !after.Has("product") { // "80 % of power for 25 years"
+	if (c.afterShare() || c.beforeShare()) && whole.Has("warranty") && !after.Has("product") { // "80 % of power for 25 years"
 		k := c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded)
 		k.step = true
 		d.ledger.add(k)
@@ -93,7 +93,9 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 		d.ledger.add(c.claim("/warranty/annual_loss_pct", 0, worded))
 	case v >= 70 && v < 97 && whole.Any("warranty", "performance", "degradation", "finaloutput", "annual"):
 		if years, ok := yearsNear(i, clauses); ok && years >= 20 {
-			d.ledger.add(c.claim("/warranty/final_output_pct", 0, worded))
+			k := c.claim("/warranty/final_output_pct", 0, worded)
+			k.after = years
+			d.ledger.add(k)
 		}
 	}
 }
@@ -274,6 +276,17 @@ func headed(before []*flow, f *flow) string {
 	return f.text
 }
 
+// beforeShare: right behind the years stands a share of the power: "25 Jahre auf 80 %".
+func (c clause) beforeShare() bool {
+	for _, o := range c.flow.clauses() {
+		if o.q.Start > c.q.Start {
+			v := o.q.Terms[0].Value
+			return o.q.Unit == quantity.Percent && v >= 70 && v < 100 && o.q.Start-c.q.End < 16
+		}
+	}
+	return false
+}
+
 // afterShare: right before the years stands a share of the power: "80 % for 25 years".
 func (c clause) afterShare() bool {
 	last := clause{}
@@ -301,4 +314,19 @@ func oneWarranty(after label.Found) bool {
 		}
 	}
 	return false
+}
+
+// ofOthers: the figure stands in a bracket that speaks of other makers' modules: "(efficiency 19.8 %, after 25 years 80.7 %)" behind "conventional modules".
+func ofOthers(c clause) bool {
+	before := c.flow.text[:c.q.Start]
+	open := max(strings.LastIndex(before, "("), strings.LastIndex(before, "（"))
+	if open < 0 || strings.ContainsAny(before[open:], ")）") {
+		return false
+	}
+	return label.Find(lastRunes(before[:open], 24)).Has("standardmodule")
+}
+
+func lastRunes(s string, n int) string {
+	r := []rune(s)
+	return string(r[max(0, len(r)-n):])
 }
