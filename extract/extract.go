@@ -47,6 +47,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		opt.Seen(pages)
 	}
 	d := read(pages)
+	d.ledger.reread(nil)
 	if !d.isDatasheet() {
 		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
 	}

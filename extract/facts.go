@@ -185,7 +185,11 @@ func (d *document) coefficients(r *row, relative, absolute string, unit quantity
 		if len(distinct) > 1 && len(values) == len(d.classes) && len(d.classes) > 1 {
 			field = "/models/" + itoa(d.classAt(v.center(), i)) + field
 		}
-		d.claim(field, r, v.cell, v.q, 0, want, -1000, 1000, labelled)
+		limit := 1000.0
+		if v.q.Unit == quantity.None {
+			limit = 2 // a bare figure; no relative coefficient is larger
+		}
+		d.claim(field, r, v.cell, v.q, 0, want, -limit, limit, labelled)
 	}
 }
 

@@ -115,3 +115,41 @@ func number(s string) float64 {
 	v, _ := strconv.ParseFloat(s, 64)
 	return v
 }
+
+// wholeNames completes names whose first half stands apart ("540/QX" under "AB72S30", the hyphen lost): where the sheet spells one of them out elsewhere
+// ("AB72S30-540/QX" over a curve), all classes take the same beginning.
+func (d *document) wholeNames() {
+	prefix := ""
+	for _, k := range d.classes {
+		if k.named == nil || k.name == "" || k.name[0] < '0' || k.name[0] > '9' || len(k.name) < 4 {
+			return
+		}
+		if t, _ := d.spelledWith(k.name); t != "" && prefix == "" {
+			prefix = strings.TrimSuffix(t, k.name)
+		}
+	}
+	if prefix == "" || !hasLetters(prefix) {
+		return
+	}
+	for _, k := range d.classes {
+		k.name = prefix + k.name
+	}
+}
+
+// spelledWith is a token of the sheet that ends in a name and is more than it.
+func (d *document) spelledWith(name string) (string, *cell) {
+	for _, v := range d.views {
+		for i := range v.cells {
+			for k := range v.cells[i] {
+				c := &v.cells[i][k]
+				for _, t := range strings.Fields(c.text) {
+					t = strings.Trim(t, "()[],;:*")
+					if strings.HasSuffix(t, name) && len(t) > len(name)+2 && strings.ContainsAny(t[:len(t)-len(name)], "-/_ ") {
+						return t, c
+					}
+				}
+			}
+		}
+	}
+	return "", nil
+}

@@ -28,7 +28,10 @@ func (l *ledger) reread(second map[place]string) {
 			continue
 		}
 		text, asked := second[place{c.page, c.box}]
-		switch {
+		switch row := shapes[c.row]; {
+		case !asked && row.decimals >= 0 && !row.possible(c.literal):
+			l.refuse = append(l.refuse, unresolvedOf(c.field, c, []string{c.printed}, "read from a picture, and the row rules it out"))
+			continue
 		case !asked:
 		case sameDigits(c.printed, text):
 			c.readings = 2

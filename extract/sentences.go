@@ -98,6 +98,7 @@ func (d *document) certificates() []string {
 // names fills the models' names: the header's own, the product code's pattern, else the series with the class.
 func (d *document) names() {
 	d.spelledNames()
+	d.wholeNames()
 	pattern, where := d.pattern()
 	series, seriesAt := d.series()
 	d.eachClass(func(i int, k *class) {
