@@ -86,7 +86,7 @@ func (l *ledger) rowShapes() map[string]shape {
 			values[c.row] = append(values[c.row], v)
 		}
 	}
-	out := map[string]shape{}
+	out := map[string]shape{"": {decimals: -1}} // what stands in no table's row
 	for row, n := range count {
 		s := shape{decimals: -1, values: values[row]}
 		all := 0
@@ -110,7 +110,7 @@ func (s shape) possible(literal string) bool {
 		return true
 	}
 	v, err := strconv.ParseFloat(literal, 64)
-	if err != nil || decimals(literal) != s.decimals {
+	if err != nil || len(s.values) == 0 || decimals(literal) != s.decimals {
 		return false
 	}
 	sorted := slices.Sorted(slices.Values(s.values))
