@@ -18,12 +18,13 @@ var curveCSV string
 // knot is a point of the curve from the model's share to the share of right ones.
 type knot struct{ share, right float64 }
 
-// curve rises from knot to knot; unexplained is how often the judged value of a finding is wrong that no known slip explains.
+// curve rises from knot to knot; unexplained is how often the judged value of a finding is wrong that no known slip explains, by whether the
+// finding is pointed.
 var curve, unexplained = parseCurve(curveCSV)
 
-func parseCurve(text string) (out []knot, none float64) {
+func parseCurve(text string) (out []knot, none map[bool]float64) {
 	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
-	if err != nil || len(rows) < 4 || rows[1][0] != "none" {
+	if err != nil || len(rows) < 5 || rows[1][0] != "pointed" || rows[2][0] != "other" {
 		panic("the curve of the calibration does not parse") // embedded data: a mistake of the build
 	}
 	number := func(text string) float64 {
@@ -33,10 +34,10 @@ func parseCurve(text string) (out []knot, none float64) {
 		}
 		return v
 	}
-	for _, row := range rows[2:] {
+	for _, row := range rows[3:] {
 		out = append(out, knot{number(row[0]), number(row[1])})
 	}
-	return out, number(rows[1][1])
+	return out, map[bool]float64{true: number(rows[1][1]), false: number(rows[2][1])}
 }
 
 // calibrated is how often an explanation with a share of the probability is right: the curve, straight between its knots.

@@ -9,6 +9,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"pvtally/rules"
 	"pvtally/schema"
@@ -118,9 +119,13 @@ func (d *doctor) unexplained(out []Suspect) (s Suspect, ok bool) {
 	if !printed {
 		return s, false
 	}
-	return Suspect{Field: f.Fields[0], Confidence: unexplained, Mistake: Unknown, Cells: []Cell{{Field: f.Fields[0], Printed: n}}, Findings: []int{best},
+	return Suspect{Field: f.Fields[0], Confidence: unexplained[pointed(f)], Mistake: Unknown, Cells: []Cell{{Field: f.Fields[0], Printed: n}}, Findings: []int{best},
 		Because: "no known slip in one place explains it; one of the values it names is wrong, or the maker has a habit of its own"}, true
 }
+
+// pointed reports a finding that judges one value by all the others of its row: its judged value is mostly the wrong one, where a range
+// says only that something is.
+func pointed(f *rules.Finding) bool { return strings.HasPrefix(f.Rule, "classes/") }
 
 // gravest is the level of the gravest finding that a suspect explains.
 func (d *doctor) gravest(s Suspect) (l rules.Level) {

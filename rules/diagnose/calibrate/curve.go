@@ -51,18 +51,24 @@ const surest = 0.99
 
 // writeCurve writes how often the judged value of an unexplained finding is wrong, and the blocks' middles with both ends.
 func writeCurve(w io.Writer, named []yardstick.Named) {
-	none := block{}
-	for _, s := range named {
-		if s.Share == 0 {
-			none.n++
-			if s.Right {
-				none.right++
+	fmt.Fprintln(w, "share,right")
+	for _, kind := range []struct {
+		name    string
+		pointed bool
+	}{{"pointed", true}, {"other", false}} {
+		var n, right float64
+		for _, s := range named {
+			if s.Share == 0 && s.Pointed == kind.pointed {
+				n++
+				if s.Right {
+					right++
+				}
 			}
 		}
+		fmt.Fprintf(w, "%s,%.3f\n", kind.name, right/max(n, 1))
 	}
-	blocks := isotonic(named)
-	fmt.Fprintf(w, "share,right\nnone,%.3f\n", none.right/max(none.n, 1))
 	fmt.Fprintln(w, "0,0")
+	blocks := isotonic(named)
 	for _, b := range blocks {
 		if share := b.share / b.n; share < 0.9995 {
 			fmt.Fprintf(w, "%.3f,%.3f\n", share, min(b.right/b.n, surest))

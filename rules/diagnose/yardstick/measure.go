@@ -3,6 +3,7 @@ package yardstick
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"pvtally/rules"
 	"pvtally/rules/diagnose"
@@ -12,6 +13,7 @@ import (
 type Named struct {
 	Share, Confidence float64
 	Right             bool
+	Pointed           bool // where Share is 0: the finding judges one value by the others of its row
 }
 
 // Measure counts what a diagnosis comes to.
@@ -46,7 +48,8 @@ func (m *Measure) Add(clean, found []rules.Finding, suspects []diagnose.Suspect,
 		return slices.ContainsFunc(mistakes, func(f Faulty) bool { return slices.Contains(f.Fields, s.Field) })
 	}
 	for _, s := range suspects {
-		m.Named = append(m.Named, Named{s.Share, s.Confidence, right(s)})
+		pointed := s.Share == 0 && strings.HasPrefix(found[s.Findings[0]].Rule, "classes/")
+		m.Named = append(m.Named, Named{s.Share, s.Confidence, right(s), pointed})
 	}
 	hit := 0
 	for _, f := range mistakes {
