@@ -102,7 +102,7 @@ func TestGolden(t *testing.T) {
 			in := roofInput(t)
 			in.US = strings.Contains(c.file, ".us.")
 			got := write(t, c.form, build(t, in))
-			path := data + "roof/" + c.file
+			path := data + "golden/" + c.file
 			if *update {
 				if err := os.WriteFile(path, got, 0o644); err != nil {
 					t.Fatal(err)
