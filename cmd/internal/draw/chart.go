@@ -5,10 +5,11 @@ import (
 	"strings"
 )
 
-// Chart is lines and points over two axes. Classes are of the page's style sheet: a line's class gives it colour and dashes, a mark's its
+// Chart is lines and points over two axes, Width by Height in its own units; the page scales it, letters and all. Classes are of the page's style sheet: a line's class gives it colour and dashes, a mark's its
 // colour. What a chart says must stand in words beside it as well: Desc is for those who do not see it.
 type Chart struct {
 	ID, Title, Desc string
+	Width, Height   float64
 	X, Y            Axis
 	Lines           []Line
 	Marks           []Mark
@@ -32,16 +33,13 @@ type Mark struct {
 	Title string // what a pointer that rests on it is told
 }
 
-// The chart's size and margins in its own units; the page scales it.
-const (
-	chartWidth, chartHeight = 420.0, 300.0
-	left, right, top, foot  = 56.0, 14.0, 14.0, 46.0
-)
+// The margins round the axes.
+const left, right, top, foot = 66.0, 14.0, 14.0, 46.0
 
 // SVG draws the chart.
 func (c *Chart) SVG() template.HTML {
 	var s SVG
-	s.Open("svg", "class", "chart", "viewBox", "0 0 "+Short(chartWidth)+" "+Short(chartHeight), "role", "img", "aria-labelledby", c.ID+"-t", "aria-describedby", c.ID+"-d")
+	s.Open("svg", "class", "chart", "viewBox", "0 0 "+Short(c.Width)+" "+Short(c.Height), "role", "img", "aria-labelledby", c.ID+"-t", "aria-describedby", c.ID+"-d")
 	s.Text("title", c.Title, "id", c.ID+"-t")
 	s.Text("desc", c.Desc, "id", c.ID+"-d")
 	c.axes(&s)
@@ -72,7 +70,7 @@ func (c *Chart) SVG() template.HTML {
 // label stands beside its mark, on the side that has room.
 func (c *Chart) label(s *SVG, x, y float64, text string) {
 	dx, anchor := 9.0, "start"
-	if x > chartWidth*0.62 {
+	if x > c.Width*0.62 {
 		dx, anchor = -9, "end"
 	}
 	dy := -7.0
@@ -83,11 +81,11 @@ func (c *Chart) label(s *SVG, x, y float64, text string) {
 }
 
 func (c *Chart) x(v float64) float64 {
-	return left + (chartWidth-left-right)*share(v, c.X)
+	return left + (c.Width-left-right)*share(v, c.X)
 }
 
 func (c *Chart) y(v float64) float64 {
-	return chartHeight - foot - (chartHeight-top-foot)*share(v, c.Y)
+	return c.Height - foot - (c.Height-top-foot)*share(v, c.Y)
 }
 
 func share(v float64, a Axis) float64 {
@@ -98,7 +96,7 @@ func share(v float64, a Axis) float64 {
 }
 
 func (c *Chart) axes(s *SVG) {
-	bottom := chartHeight - foot
+	bottom := c.Height - foot
 	at, text := c.X.ticks()
 	for i, v := range at {
 		x := c.x(v)
@@ -108,11 +106,11 @@ func (c *Chart) axes(s *SVG) {
 	at, text = c.Y.ticks()
 	for i, v := range at {
 		y := c.y(v)
-		s.Empty("path", "class", "grid", "d", "M"+Short(left)+" "+Short(y)+"H"+Short(chartWidth-right))
+		s.Empty("path", "class", "grid", "d", "M"+Short(left)+" "+Short(y)+"H"+Short(c.Width-right))
 		s.Text("text", text[i], "class", "tick", "x", left-7, "y", y+4, "text-anchor", "end")
 	}
-	s.Empty("path", "class", "axis", "d", "M"+Short(left)+" "+Short(top)+"V"+Short(bottom)+"H"+Short(chartWidth-right))
-	s.Text("text", c.X.Label, "class", "name", "x", (left+chartWidth-right)/2, "y", chartHeight-8, "text-anchor", "middle")
+	s.Empty("path", "class", "axis", "d", "M"+Short(left)+" "+Short(top)+"V"+Short(bottom)+"H"+Short(c.Width-right))
+	s.Text("text", c.X.Label, "class", "name", "x", (left+c.Width-right)/2, "y", c.Height-8, "text-anchor", "middle")
 	s.Text("text", c.Y.Label, "class", "name", "x", 0, "y", 0, "text-anchor", "middle",
-		"transform", "translate(14 "+Short((top+bottom)/2)+") rotate(-90)")
+		"transform", "translate(13 "+Short((top+bottom)/2)+") rotate(-90)")
 }

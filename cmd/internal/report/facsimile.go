@@ -118,7 +118,10 @@ func drawGround(d *draw.SVG, p *Page) {
 		}
 		class := "band"
 		if b.Dark > 0.5 {
-			class = "band dark"
+			class += " dark"
+		}
+		if w*h > 0.1*p.Width*p.Height { // a photograph's ground, not a table's bar
+			class = "band wide"
 		}
 		d.Empty("rect", "class", class, "x", b.X0, "y", b.Y0, "width", w, "height", h)
 	}

@@ -28,6 +28,7 @@ const maxDetailed = 60
 type htmlRun struct {
 	Title, Version string
 	Style          template.CSS
+	Single         bool   // one sheet and nothing else: it is the page
 	Verdict        string // the worst of the run
 	Counts         string
 	Rows           []htmlRow
@@ -55,7 +56,9 @@ func writeHTML(w io.Writer, run Run) error {
 	for e := range run.Entries {
 		sum.add(e)
 		if e.Unread != nil {
-			view.Unread = append(view.Unread, e.Unread)
+			u := *e.Unread
+			u.File, u.Problem, u.Remedy = Plain(u.File), Plain(u.Problem), Plain(u.Remedy)
+			view.Unread = append(view.Unread, &u)
 			continue
 		}
 		sheets = append(sheets, e.Sheet)
@@ -79,8 +82,9 @@ func writeHTML(w io.Writer, run Run) error {
 	}
 	view.Verdict = verdictOf(worst)
 	view.Title = fmt.Sprintf("%s: %d to reject, %d to query, %d clear", plural(len(sheets), "sheet"),
-		count3(view.Rows, "reject"), count3(view.Rows, "query"), count3(view.Rows, "clear"))
-	if len(view.Sheets) == 1 && view.Left == 0 {
+		sheetsOf(view.Rows, "reject"), sheetsOf(view.Rows, "query"), sheetsOf(view.Rows, "clear"))
+	if len(view.Rows) == 1 && len(view.Unread) == 0 {
+		view.Single, view.Sheets[0].Only = true, true
 		view.Title = view.Sheets[0].Name
 	}
 	view.Counts = fmt.Sprintf("%s, %s, %s, %s, %s", plural(sum.Sheets, "sheet"), plural(sum.Models, "model"),
@@ -103,7 +107,7 @@ func writeHTML(w io.Writer, run Run) error {
 	return err
 }
 
-func count3(rows []htmlRow, verdict string) (n int) {
+func sheetsOf(rows []htmlRow, verdict string) (n int) {
 	for _, r := range rows {
 		if r.Verdict == verdict {
 			n++
@@ -128,6 +132,7 @@ func detailed(sheets []*Sheet) map[int]bool {
 // htmlSheet is one sheet's section. Numbers are for addresses within the page.
 type htmlSheet struct {
 	ID, Name, Maker, File string
+	Only                  bool // the page has no other
 	Verdict               string
 	Says                  string // the verdict in a sentence
 	Suspects              []htmlSuspect
@@ -136,6 +141,7 @@ type htmlSheet struct {
 	Pages                 []facsimile
 	PagesLeft             int
 	Tables                []classTable
+	Begin                 string // what all names of classes begin with; it is left out of the tables' heads
 	Values                []valueGroup
 	Curves                *curves
 	Lines                 []classLine
@@ -166,6 +172,7 @@ func newHTMLSheet(id string, s *Sheet) *htmlSheet {
 		}
 	}
 	v.Says = says(s)
+	v.Begin = commonBeginning(s.Record)
 	v.Tables = v.classTables(s)
 	v.Values = v.otherValues(s)
 	v.Curves = v.curves(s)

@@ -61,12 +61,33 @@ func (v *htmlSheet) classTables(s *Sheet) (list []classTable) {
 		}
 		if len(t.Rows) > 0 {
 			for i := range s.Record.Models {
-				t.Heads = append(t.Heads, Plain(className(s.Record, i)))
+				t.Heads = append(t.Heads, Plain(strings.TrimPrefix(className(s.Record, i), v.Begin)))
 			}
 			list = append(list, t)
 		}
 	}
 	return list
+}
+
+// commonBeginning is what the names of all classes share up to a break in the name, "" where that saves nothing.
+func commonBeginning(s *schema.Sheet) string {
+	if len(s.Models) < 2 {
+		return ""
+	}
+	begin := className(s, 0)
+	for i := range s.Models {
+		name := className(s, i)
+		for !strings.HasPrefix(name, begin) {
+			begin = begin[:len(begin)-1]
+		}
+	}
+	begin = begin[:1+strings.LastIndexAny(begin, "-_/ ")]
+	for i := range s.Models {
+		if len(begin) < 4 || className(s, i) == begin {
+			return ""
+		}
+	}
+	return begin
 }
 
 // maxDrawnLines is how many lines of a rear gain or ratio table are shown: real sheets have up to six.

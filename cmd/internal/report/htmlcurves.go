@@ -14,6 +14,7 @@ import (
 // curves are one class's I-V and P-V curves by the single-diode model through its printed values.
 type curves struct {
 	Model   string
+	Others  bool   // the sheet has more classes
 	Missing string // why there are none
 	IV, PV  template.HTML
 	Rows    []curveRow
@@ -49,7 +50,7 @@ func (v *htmlSheet) curves(s *Sheet) *curves {
 	}
 	i := v.soundest(classes)
 	c := &classes[i]
-	out := &curves{Model: Plain(className(s.Record, i))}
+	out := &curves{Model: Plain(className(s.Record, i)), Others: len(classes) > 1}
 	if c.Fit == nil {
 		out.Missing = upper(c.NoFit.Error()) + "."
 		return out
@@ -64,8 +65,8 @@ func (v *htmlSheet) curves(s *Sheet) *curves {
 	}
 	list = append(list, condition{"cold", "Cold morning", fmt.Sprintf("1000 W/m², cell −%.0f °C", -coldCelsius), coldIrradiance, coldCelsius, nil, draw.Triangle})
 
-	iv := draw.Chart{ID: v.ID + "-iv", Title: "I–V curves of " + out.Model, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "current (A)"}}
-	pv := draw.Chart{ID: v.ID + "-pv", Title: "P–V curves of " + out.Model, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "power (W)"}}
+	iv := draw.Chart{ID: v.ID + "-iv", Title: "I–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "current (A)"}}
+	pv := draw.Chart{ID: v.ID + "-pv", Title: "P–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "power (W)"}}
 	var says []string
 	for _, at := range list {
 		d := c.Fit.At(at.irradiance, at.celsius, c.Nameplate.Alpha, c.Nameplate.Gap)

@@ -72,7 +72,7 @@ func (v *htmlSheet) suspects(s *Sheet) (list []htmlSuspect) {
 		out := htmlSuspect{ID: fmt.Sprintf("%s-suspect-%d", v.ID, i+1), Number: i + 1, Mistake: mistakes[suspect.Mistake],
 			Confidence: fmt.Sprintf("%.0f %%", 100*suspect.Confidence), Because: Plain(suspect.Because)}
 		for _, c := range suspect.Cells {
-			cell := htmlCell{Name: Plain(spoken(s.Record, c.Field)), Printed: Plain(c.Printed.String()), WouldBe: c.WouldBe.String(), Place: v.places[c.Field]}
+			cell := htmlCell{Name: Plain(spoken(s.Record, c.Field)), Printed: signed(c.Printed), WouldBe: signed(c.WouldBe), Place: v.places[c.Field]}
 			cell.Page = s.Record.Evidence[c.Field].Page
 			out.Cells = append(out.Cells, cell)
 		}

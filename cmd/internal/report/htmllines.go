@@ -56,7 +56,7 @@ func (v *htmlSheet) classLine(s *Sheet, field string, points []linePoint) (out c
 	}
 	d, _ := schema.Describe("/models/0/stc/" + field)
 	out.Title = fmt.Sprintf("%s over power", d.Title)
-	c := draw.Chart{ID: v.ID + "-line-" + strings.ReplaceAll(field, "_", "-"), Title: out.Title + " at STC", X: draw.Axis{Label: "Pmax (W)"}, Y: draw.Axis{Label: d.Title + " (" + d.Unit + ")"}}
+	c := draw.Chart{ID: v.ID + "-line-" + strings.ReplaceAll(field, "_", "-"), Title: out.Title + " at STC", Width: 310, Height: 240, X: draw.Axis{Label: "Pmax (W)"}, Y: draw.Axis{Label: d.Title + " (" + d.Unit + ")"}}
 	var xs, ys []float64
 	for _, p := range points {
 		xs, ys = append(xs, p.at.X), append(ys, p.at.Y, slope*p.at.X+height)
@@ -68,6 +68,7 @@ func (v *htmlSheet) classLine(s *Sheet, field string, points []linePoint) (out c
 		}
 	}
 	c.X, c.Y = draw.Around(c.X.Label, xs...), draw.Around(c.Y.Label, ys...)
+	c.X.Ticks = 4
 	c.Lines = []draw.Line{{Class: "through", Points: []draw.Point{{X: c.X.Lo, Y: slope*c.X.Lo + height}, {X: c.X.Hi, Y: slope*c.X.Hi + height}}}}
 	for _, p := range points {
 		name := Plain(className(s.Record, p.class))
@@ -76,7 +77,7 @@ func (v *htmlSheet) classLine(s *Sheet, field string, points []linePoint) (out c
 			m.Shape, m.Class, m.Label = draw.Diamond, "wrong", p.text
 			says := fmt.Sprintf("%s: printed %s %s, the line gives %s", name, p.text, d.Unit, fixed(slope*p.at.X+height, decimalsOf(p.text)))
 			if n, ok := wouldBe[p.pointer]; ok {
-				says += fmt.Sprintf(", the suspect would be %s", n)
+				says += fmt.Sprintf(", the suspect would be %s", signed(n))
 				c.Marks = append(c.Marks, draw.Mark{Point: draw.Point{X: p.at.X, Y: n.Float()}, Shape: draw.Ring, Class: "wouldbe", Title: name + " would be " + n.String() + " " + d.Unit})
 			}
 			out.Off = append(out.Off, says)
