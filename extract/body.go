@@ -169,7 +169,7 @@ var ipPattern = regexp.MustCompile(`(?i)\bIP\s*-?\s?(6[5-9])\b`)
 
 var diodeWord = regexp.MustCompile(`(?i)by-?\s?pass|diod|ダイオード|二极管|二極體`)
 
-var countWord = regexp.MustCompile(`(?i)(?:^|[^\pL\d.])(\d{1,2}|two|three|four|six|zwei|drei|deux|trois|dos|tres|due|tre|dois|três|twee|drie|trzy|üç|三|3)(?:$|[^\pL\d.])`)
+var countWord = regexp.MustCompile(`(?i)(?:^|[^\pL\d.])(\d{1,2}|two|three|four|six|zwei|drei|deux|trois|dos|tres|due|tre|dois|três|twee|drie|trzy|üç|三|3)(?:$|[^\pL\d.]|\p{Han})`)
 
 var numberWords = map[string]string{"two": "2", "zwei": "2", "deux": "2", "dos": "2", "due": "2", "dois": "2", "twee": "2", "three": "3", "drei": "3", "trois": "3", "tres": "3", "tre": "3", "três": "3", "drie": "3", "trzy": "3", "üç": "3", "三": "3", "four": "4", "six": "6"}
 
