@@ -44,7 +44,7 @@ func TestContrast(t *testing.T) {
 		if c := contrast(t, h, "#ffffff"); c < 4.5 {
 			t.Errorf("white letters on %s: %.2f", h, c)
 		}
-		if c := contrast(t, h, "#efece2"); c < 3 {
+		if c := contrast(t, h, roofPaint); c < 3 {
 			t.Errorf("modules of %s on the roof: %.2f", h, c)
 		}
 	}
@@ -55,7 +55,7 @@ func TestContrast(t *testing.T) {
 	}
 	// The texts of the style sheet on the grounds on which they stand.
 	for _, c := range []struct{ text, ground string }{
-		{"#1d2429", "#f6f5f1"}, {"#1d2429", "#ffffff"}, {"#4a555c", "#f6f5f1"}, {"#4a555c", "#ffffff"}, {"#14507a", "#ffffff"}, {"#1d2429", "#fdf3d8"},
+		{"#15202b", "#eef1f4"}, {"#15202b", "#ffffff"}, {"#475563", "#eef1f4"}, {"#475563", "#ffffff"}, {"#0a5380", "#ffffff"}, {"#15202b", "#ffefc9"},
 	} {
 		if !regexp.MustCompile(c.text).MatchString(pageCSS) {
 			t.Errorf("%s is not in the style sheet any more", c.text)

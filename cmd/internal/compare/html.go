@@ -19,7 +19,7 @@ var pageCSS string
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"plain":   report.Plain,
 	"css":     func() template.CSS { return template.CSS(pageCSS) },
-	"draw":    func(p Plot) template.HTML { return template.HTML(draw(&p)) },
+	"draw":    func(p Plot) template.HTML { return picture(&p) },
 	"about":   func(o Option) string { return o.about() },
 	"words":   func(g Given) string { return g.words() },
 	"against": func(c Cell) string { return c.against() },

@@ -24,7 +24,7 @@ func plotOf(t *testing.T, d *Doc, id string) *Plot {
 // shapes are the elements of a picture by name.
 func shapes(t *testing.T, p *Plot, name string) (list []map[string]string) {
 	t.Helper()
-	root, err := html.Parse(strings.NewReader(draw(p)))
+	root, err := html.Parse(strings.NewReader(string(picture(p))))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,16 +2,17 @@ package compare
 
 import (
 	"fmt"
-	"html"
+	"html/template"
 	"strings"
 
+	"pvtally/cmd/internal/draw"
 	"pvtally/cmd/internal/report"
 	"pvtally/schema"
 )
 
 // hues are the options' colours: dark enough for white letters on them, apart from each other for colour-blind eyes as well (a test holds
 // them to both). After the last they begin again, with other dashes and markers.
-var hues = []string{"#14507a", "#c73d00", "#0b0b1b", "#996765", "#902dff", "#511500"}
+var hues = []string{"#0a5380", "#c73d00", "#0b0b1b", "#996765", "#902dff", "#511500"}
 
 // shades are the parts of a bar, from dark to light: told apart by lightness alone.
 var shades = []string{"#123a5a", "#2a6a9c", "#6b9fc6", "#a9c8de", "#d3e3ee", "#f1f6f9"}
@@ -34,60 +35,79 @@ func index(id string) int {
 	return int(id[0] - 'A')
 }
 
-// draw makes a picture of a plot's data.
-func draw(p *Plot) string {
+// picture makes a picture of a plot's data.
+func picture(p *Plot) template.HTML {
+	var s svg
 	switch {
 	case len(p.Roofs) > 0:
-		return drawRoofs(p)
+		s.roofs(p)
 	case len(p.Bars) > 0:
-		return drawBars(p)
+		s.bars(p)
+	default:
+		s.lines(p)
 	}
-	return drawLines(p)
+	s.Close("svg")
+	return s.HTML()
 }
 
-// svg collects a picture.
-type svg struct{ strings.Builder }
+// svg is a picture under construction.
+type svg struct{ draw.SVG }
 
 func (s *svg) open(p *Plot, width, height float64) {
-	fmt.Fprintf(s, `<svg viewBox="0 0 %.0f %.0f" role="img" aria-label="%s">`, width, height, escape(p.Title+". "+p.Note))
-}
-
-func (s *svg) shut() string { return s.String() + "</svg>" }
-
-func (s *svg) line(x1, y1, x2, y2 float64, attributes string) {
-	fmt.Fprintf(s, `<line x1="%.1f" y1="%.1f" x2="%.1f" y2="%.1f" %s/>`, x1, y1, x2, y2, attributes)
-}
-
-func (s *svg) rect(x, y, w, h float64, attributes string) {
-	fmt.Fprintf(s, `<rect x="%.1f" y="%.1f" width="%.1f" height="%.1f" %s/>`, x, y, w, h, attributes)
-}
-
-func (s *svg) text(x, y float64, anchor, attributes, words string) {
-	fmt.Fprintf(s, `<text x="%.1f" y="%.1f" text-anchor="%s" %s>%s</text>`, x, y, anchor, attributes, escape(words))
-}
-
-func (s *svg) path(points [][2]float64, attributes string) {
-	s.WriteString(`<polyline fill="none" points="`)
-	for _, p := range points {
-		fmt.Fprintf(s, "%.1f,%.1f ", p[0], p[1])
+	label := p.Title
+	if p.Note != "" {
+		label += ". " + p.Note
 	}
-	fmt.Fprintf(s, `" %s/>`, attributes)
+	s.Open("svg", "viewBox", fmt.Sprintf("0 0 %.0f %.0f", width, height), "role", "img", "aria-label", report.Plain(label))
+}
+
+func (s *svg) line(x1, y1, x2, y2 float64, look ...any) {
+	s.Empty("line", append([]any{"x1", x1, "y1", y1, "x2", x2, "y2", y2}, look...)...)
+}
+
+func (s *svg) rect(x, y, w, h float64, look ...any) {
+	s.Empty("rect", append([]any{"x", x, "y", y, "width", w, "height", h}, look...)...)
+}
+
+func (s *svg) words(x, y float64, anchor, words string, look ...any) {
+	s.Text("text", report.Plain(words), append([]any{"x", x, "y", y, "text-anchor", anchor}, look...)...)
+}
+
+// upright is a text that is read from below.
+func (s *svg) upright(x, y float64, words string) {
+	s.words(0, 0, "middle", words, "transform", fmt.Sprintf("translate(%.1f %.1f) rotate(-90)", x, y))
+}
+
+func (s *svg) path(points [][2]float64, look ...any) {
+	var at []string
+	for _, p := range points {
+		at = append(at, draw.Short(p[0])+","+draw.Short(p[1]))
+	}
+	s.Empty("polyline", append([]any{"fill", "none", "points", strings.Join(at, " ")}, look...)...)
 }
 
 // marker is a filled point whose shape differs from option to option.
 func (s *svg) marker(x, y float64, id string) {
-	fill := fmt.Sprintf(`fill="%s" stroke="#fff" stroke-width="1"`, hue(id))
+	look := []any{"fill", hue(id), "stroke", "#fff", "stroke-width", 1}
 	switch index(id) % 3 {
 	case 0:
-		fmt.Fprintf(s, `<circle cx="%.1f" cy="%.1f" r="5" %s/>`, x, y, fill)
+		s.Empty("circle", append([]any{"cx", x, "cy", y, "r", 5}, look...)...)
 	case 1:
-		s.rect(x-4.5, y-4.5, 9, 9, fill)
+		s.rect(x-4.5, y-4.5, 9, 9, look...)
 	default:
-		fmt.Fprintf(s, `<polygon points="%.1f,%.1f %.1f,%.1f %.1f,%.1f" %s/>`, x, y-6, x+6, y+5, x-6, y+5, fill)
+		s.Empty("polygon", append([]any{"points", fmt.Sprintf("%.1f,%.1f %.1f,%.1f %.1f,%.1f", x, y-6, x+6, y+5, x-6, y+5)}, look...)...)
 	}
 }
 
-func escape(text string) string { return html.EscapeString(report.Plain(text)) }
+// The pictures' own inks: frames and soft words, grids, grounds.
+const (
+	softInk   = "#475563"
+	darkInk   = "#15202b"
+	gridInk   = "#dfe5ea"
+	roofPaint = "#e6eaee"
+)
+
+var bold = []any{"font-weight", 700}
 
 // scale maps an axis to the screen.
 type scale struct{ lo, hi, from, to float64 }

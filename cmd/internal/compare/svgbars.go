@@ -1,24 +1,21 @@
 package compare
 
-import "fmt"
-
-// drawBars stacks the parts of each option's bar from left to right, the total at its end.
-func drawBars(p *Plot) string {
+// bars stacks the parts of each option's bar from left to right, the total at its end.
+func (s *svg) bars(p *Plot) {
 	const barHeight, step, left, right, top = 30.0, 46.0, 40.0, 540.0, 14.0
 	bottom := top + step*float64(len(p.Bars))
 	legend := bottom + 62
 	parts := p.Bars[0].Parts
-	var s svg
 	s.open(p, lineWidth, legend+20*float64((len(parts)+2)/3))
 	x := p.X.scale(left, right)
 	for _, t := range p.X.Ticks {
-		s.line(x.of(t), top-6, x.of(t), bottom, grid)
-		s.text(x.of(t), bottom+18, "middle", "", t.String())
+		s.line(x.of(t), top-6, x.of(t), bottom, grid...)
+		s.words(x.of(t), bottom+18, "middle", t.String())
 	}
-	s.text((left+right)/2, bottom+38, "middle", "", p.X.title())
+	s.words((left+right)/2, bottom+38, "middle", p.X.title())
 	for i, bar := range p.Bars {
 		y := top + step*float64(i)
-		s.text(left-12, y+20, "end", `font-weight="700"`, bar.Option)
+		s.words(left-12, y+20, "end", bar.Option, bold...)
 		sum := 0.0
 		for k, part := range bar.Parts {
 			from, to := x.at(sum), x.at(sum+part.Value.Float())
@@ -26,19 +23,18 @@ func drawBars(p *Plot) string {
 			if to <= from {
 				continue
 			}
-			s.rect(from, y, to-from, barHeight, fmt.Sprintf(`fill="%s" stroke="#1d2429" stroke-width="1"`, shades[k]))
+			s.rect(from, y, to-from, barHeight, "fill", shades[k], "stroke", darkInk, "stroke-width", 1)
 			if to-from > 9*float64(len(part.Value.String())) {
-				s.text((from+to)/2, y+20, "middle", fmt.Sprintf(`style="fill:%s"`, ink(k)), part.Value.String())
+				s.words((from+to)/2, y+20, "middle", part.Value.String(), "style", "fill:"+ink(k))
 			}
 		}
-		s.text(x.at(sum)+8, y+20, "start", `font-weight="700"`, bar.Total.String())
+		s.words(x.at(sum)+8, y+20, "start", bar.Total.String(), bold...)
 	}
 	for k, part := range parts {
 		at, y := left+200*float64(k%3), legend+20*float64(k/3)
-		s.rect(at, y-11, 14, 14, fmt.Sprintf(`fill="%s" stroke="#1d2429" stroke-width="1"`, shades[k]))
-		s.text(at+20, y+1, "start", "", part.Label)
+		s.rect(at, y-11, 14, 14, "fill", shades[k], "stroke", darkInk, "stroke-width", 1)
+		s.words(at+20, y+1, "start", part.Label)
 	}
-	return s.shut()
 }
 
 // ink is what can be read on a shade.
@@ -46,5 +42,5 @@ func ink(k int) string {
 	if k < 2 {
 		return "#ffffff"
 	}
-	return "#1d2429"
+	return darkInk
 }
