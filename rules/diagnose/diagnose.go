@@ -51,7 +51,7 @@ func Suspects(sheet *schema.Sheet, findings []rules.Finding, opt rules.Options) 
 	if b == nil {
 		return nil
 	}
-	d := &doctor{board: b, checker: checker, scratch: sheet.Clone(), before: findings, opt: opt}
+	d := &doctor{board: b, checker: checker, scratch: sheet.Clone(), before: findings, printed: checker.Check(sheet), opt: opt}
 	d.explain()
 	return d.suspects()
 }

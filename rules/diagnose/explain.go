@@ -19,7 +19,8 @@ type doctor struct {
 	board    *board
 	checker  *rules.Checker
 	scratch  *schema.Sheet
-	before   []rules.Finding // what the rules say of the sheet as printed
+	before   []rules.Finding // what is to be explained
+	printed  []rules.Finding // what the rules say of the sheet as printed: also what a policy has accepted
 	chosen   []explanation
 	opt      rules.Options
 	unsolved []rules.Finding // what no explanation clears
@@ -131,7 +132,7 @@ func (d *doctor) judge(c *correction, left, found []rules.Finding) (cleared int,
 	}
 	for i := range found {
 		f := &found[i]
-		if int(f.Level) < len(harm) && (!has(d.before, f) || f.Level > rules.Note && d.touches(c, f)) {
+		if int(f.Level) < len(harm) && (!has(d.printed, f) || f.Level > rules.Note && d.touches(c, f)) {
 			weight += harm[f.Level]
 		}
 	}

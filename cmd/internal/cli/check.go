@@ -134,6 +134,7 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string) iter.Se
 		for j := range list {
 			if j.Sheet != nil {
 				opt.law.keep(j.input, j.Sheet)
+				opt.law.accuse(j.Sheet, j.diagnosis)
 			}
 			if !yield(j.Entry) {
 				return
@@ -145,8 +146,9 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string) iter.Se
 // judged is one entry with what only the command knows of it.
 type judged struct {
 	report.Entry
-	input input
-	trace traced // the datasheet that the record names
+	input     input
+	trace     traced // the datasheet that the record names
+	diagnosis diagnosis
 }
 
 // judged judges every record where it is loaded.
@@ -157,6 +159,7 @@ func (opt *checking) judged(ctx context.Context, r *run, args []string) iter.Seq
 		for _, sheet := range in.sheets {
 			j := judged{input: in.input, Entry: report.Entry{Sheet: &report.Sheet{
 				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Locate: locator(in), Pages: in.drawn}}}
+			j.diagnosis = opt.law.diagnose(j.Sheet)
 			if !opt.format.Stream {
 				j.trace = tracer.trace(ctx, in.input, sheet)
 				if j.Sheet.Pages == nil {

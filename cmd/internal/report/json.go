@@ -33,6 +33,7 @@ type (
 		Maker    string       `json:"maker,omitempty"`
 		Series   string       `json:"series,omitempty"`
 		Verdict  string       `json:"verdict"`
+		Suspects []suspectDoc `json:"suspects,omitempty"`
 		Findings []findingDoc `json:"findings"`
 	}
 	findingDoc struct {
@@ -55,7 +56,7 @@ const findingsFormat = "pvtally.findings/1"
 
 func sheetOf(s *Sheet) sheetDoc {
 	doc := sheetDoc{File: s.File, Part: s.Record.Source.Part, SHA256: s.Record.Source.SHA256, Maker: s.Record.Maker, Series: s.Record.Series,
-		Verdict: s.Verdict(), Findings: make([]findingDoc, 0, len(s.Findings))}
+		Verdict: s.Verdict(), Suspects: s.suspectDocs(), Findings: make([]findingDoc, 0, len(s.Findings))}
 	for _, f := range s.Findings {
 		doc.Findings = append(doc.Findings, findingDoc{f.Rule, f.Level, f.Model, f.Fields, s.key(f), f.Message, f.Printed, f.Implied, f.DeviationPct, f.RoundingPct, f.Caution})
 	}

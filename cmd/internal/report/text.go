@@ -88,6 +88,9 @@ func (look styles) sheet(b *bytes.Buffer, s *Sheet) {
 		fmt.Fprintf(b, " (%s)", Plain(about))
 	}
 	b.WriteByte('\n')
+	for _, x := range s.Suspects {
+		look.suspect(b, s, x)
+	}
 	for _, f := range s.graveFirst() {
 		look.finding(b, s, f)
 	}
