@@ -41,7 +41,6 @@ type run struct {
 type cell struct {
 	lines      [][]run
 	cols, rows int
-	bold       bool
 }
 
 // grid collects the words of one page.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"reflect"
 
 	"github.com/klippa-app/go-pdfium"
@@ -87,11 +86,6 @@ func (g *guest) count(name string, args ...uint64) int {
 
 // ptr is call for functions that return a pointer.
 func (g *guest) ptr(name string, args ...uint64) uint64 { return uint64(uint32(g.call(name, args...))) }
-
-// f32 is call for functions that return a C float.
-func (g *guest) f32(name string, args ...uint64) float64 {
-	return float64(math.Float32frombits(uint32(g.call(name, args...))))
-}
 
 // at is the address of the scratch block's byte n.
 func (g *guest) at(n uint32) uint64 {

@@ -131,7 +131,7 @@ func splitPipes(line string) ([]string, bool) {
 
 var (
 	heading  = regexp.MustCompile(`^\s{0,3}#{1,6}\s+(.*?)\s*#*\s*$`)
-	emphasis = regexp.MustCompile("(\\*\\*|__)(\\S(?:.*?\\S)?)(\\*\\*|__)")
+	emphasis = regexp.MustCompile(`(\*\*|__)(\S(?:.*?\S)?)(\*\*|__)`)
 )
 
 // plainLine takes Markdown's signs off a line.

@@ -41,8 +41,8 @@ const (
 // Why a nameplate has no single-diode curve.
 var (
 	ErrMissing  = errors.New("a value is missing or not positive")
-	ErrVoltage  = errors.New("Vmp does not lie between half of Voc and Voc")
-	ErrCurrent  = errors.New("Imp does not lie between half of Isc and Isc")
+	ErrVoltage  = errors.New("the voltage Vmp does not lie between half of Voc and Voc")
+	ErrCurrent  = errors.New("the current Imp does not lie between half of Isc and Isc")
 	ErrNoSeries = fmt.Errorf("zero slope of power at Vmp asks for a negative series resistance even at an ideality of %.1f", MinIdeality)
 	ErrNoShunt  = fmt.Errorf("zero slope of power at Vmp asks for a negative shunt conductance even at an ideality of %.1f", MinIdeality)
 )

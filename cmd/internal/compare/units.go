@@ -114,12 +114,12 @@ func (m measures) cell(v site.Value, u site.Unit) Cell {
 		return Cell{Why: v.Why}
 	}
 	as := m.of(u)
-	decimals, ends := as.decimals, as.decimals
+	ends := as.decimals
 	c := Cell{}
 	if n, err := schema.ParseNumber(v.Literal); err == nil && as.factor == 1 && as.zero == 0 {
-		c.Value, decimals, ends = n, n.Decimals(), n.Decimals()+1
+		c.Value, ends = n, n.Decimals()+1
 	} else {
-		c.Value = number(as.of(v.V), decimals)
+		c.Value = number(as.of(v.V), as.decimals)
 	}
 	if lo, hi := number(as.of(v.Lo), ends), number(as.of(v.Hi), ends); lo.Float() < hi.Float() {
 		c.Low, c.High = lo, hi
@@ -144,13 +144,13 @@ func (m measures) difference(v, base site.Value, u site.Unit, judged bool) *Diff
 	if u == site.Percent {
 		out.Unit = "points"
 	}
-	if u != site.Celsius && !math.IsNaN(d.Pct) { // per cent of a temperature scale mean nothing
+	if u != site.Celsius && base.V > 0 { // per cent of a temperature scale mean nothing, those of a negative number may be read either way
 		out.Percent = number(d.Pct, 1)
 	}
 	switch {
-	case !judged:
-	case d.Abs == 0:
+	case d.Abs == 0, !judged && out.Absolute.Float() == 0:
 		out.Verdict = Same
+	case !judged:
 	case d.Real:
 		out.Verdict = Real
 	default:

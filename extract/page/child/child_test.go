@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"os"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -26,10 +27,9 @@ func work(m Message) Message {
 	case "die":
 		panic("broken\nsecond line")
 	case "eat":
-		var all [][]byte
-		for {
+		for all := [][]byte{}; ; time.Sleep(time.Millisecond) {
 			all = append(all, bytes.Repeat([]byte{1}, 16<<20))
-			time.Sleep(time.Millisecond)
+			runtime.KeepAlive(all)
 		}
 	case "print":
 		os.Stdout.WriteString("noise of a library\n")
