@@ -56,6 +56,11 @@ func TestPointsAndPercent(t *testing.T) {
 	if got := c.against(); got != "-0.6 points, -3.6 %: real" {
 		t.Errorf("got %q", got)
 	}
+	// Per cent of a negative number could be read either way: β of -0.30 after -0.29 %/K is neither more nor less.
+	c = value(t, d, "facts", "beta", 1)
+	if got := c.against(); got != "-0.01 %/K: "+Within {
+		t.Errorf("got %q", got)
+	}
 }
 
 // TestOneSentence: the answer is one sentence whatever is given.
