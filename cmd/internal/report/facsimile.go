@@ -242,7 +242,11 @@ func (v *htmlSheet) flag(d *draw.SVG, s *Sheet, id string, b *boxed) {
 	case m.judged:
 		class = "noted"
 	}
-	d.Open("a", "href", to, "id", id, "class", "flag", "aria-label", b.title)
+	name := b.title
+	if sign != "" {
+		name = "suspect " + sign + ": " + name
+	}
+	d.Open("a", "href", to, "id", id, "class", "flag", "aria-label", name)
 	b.frame(d, class, 2)
 	if sign != "" {
 		x, y := b.box[0]-5, b.box[1]-4

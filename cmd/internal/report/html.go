@@ -73,8 +73,9 @@ func writeHTML(w io.Writer, run Run) error {
 		own.add(Entry{Sheet: s})
 		row.Errors, row.Warnings, row.Notes = own.Errors, own.Warnings, own.Notes
 		if shown[i] {
-			row.ID = fmt.Sprintf("s%d", i+1)
-			view.Sheets = append(view.Sheets, newHTMLSheet(row.ID, s))
+			sheet := newHTMLSheet(i+1, s)
+			row.ID = sheet.ID
+			view.Sheets = append(view.Sheets, sheet)
 		} else {
 			view.Left++
 		}
@@ -131,6 +132,7 @@ func detailed(sheets []*Sheet) map[int]bool {
 
 // htmlSheet is one sheet's section. Numbers are for addresses within the page.
 type htmlSheet struct {
+	Number                int
 	ID, Name, Maker, File string
 	Only                  bool // the page has no other
 	Verdict               string
@@ -153,8 +155,8 @@ type htmlSheet struct {
 	number map[int]int       // a finding's number on the page, from 1, by its index
 }
 
-func newHTMLSheet(id string, s *Sheet) *htmlSheet {
-	v := &htmlSheet{ID: id, Name: Plain(s.Record.Series), Maker: Plain(s.Record.Maker), File: Plain(s.File), Verdict: s.Verdict(),
+func newHTMLSheet(number int, s *Sheet) *htmlSheet {
+	v := &htmlSheet{Number: number, ID: fmt.Sprintf("s%d", number), Name: Plain(s.Record.Series), Maker: Plain(s.Record.Maker), File: Plain(s.File), Verdict: s.Verdict(),
 		marks: s.marks(), places: map[string]string{}, number: map[int]int{}}
 	if v.Name == "" {
 		v.Name = v.File

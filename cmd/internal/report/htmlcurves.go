@@ -65,8 +65,8 @@ func (v *htmlSheet) curves(s *Sheet) *curves {
 	}
 	list = append(list, condition{"cold", "Cold morning", fmt.Sprintf("1000 W/m², cell −%.0f °C", -coldCelsius), coldIrradiance, coldCelsius, nil, draw.Triangle})
 
-	iv := draw.Chart{ID: v.ID + "-iv", Title: "I–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "current (A)"}}
-	pv := draw.Chart{ID: v.ID + "-pv", Title: "P–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)"}, Y: draw.Axis{Label: "power (W)"}}
+	iv := draw.Chart{ID: v.ID + "-iv", Title: "I–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)", Ticks: 8}, Y: draw.Axis{Label: "current (A)"}}
+	pv := draw.Chart{ID: v.ID + "-pv", Title: "P–V curves of " + out.Model, Width: 420, Height: 300, X: draw.Axis{Label: "voltage (V)", Ticks: 8}, Y: draw.Axis{Label: "power (W)"}}
 	var says []string
 	for _, at := range list {
 		d := c.Fit.At(at.irradiance, at.celsius, c.Nameplate.Alpha, c.Nameplate.Gap)

@@ -68,7 +68,6 @@ func (v *htmlSheet) classLine(s *Sheet, field string, points []linePoint) (out c
 		}
 	}
 	c.X, c.Y = draw.Around(c.X.Label, xs...), draw.Around(c.Y.Label, ys...)
-	c.X.Ticks = 4
 	c.Lines = []draw.Line{{Class: "through", Points: []draw.Point{{X: c.X.Lo, Y: slope*c.X.Lo + height}, {X: c.X.Hi, Y: slope*c.X.Hi + height}}}}
 	for _, p := range points {
 		name := Plain(className(s.Record, p.class))
