@@ -56,7 +56,11 @@ func (a Axis) ticks() (at []float64, text []string) {
 	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
 	for i := math.Ceil(a.Lo/step - 1e-9); i*step <= a.Hi+1e-9*step && len(at) < 50; i++ {
 		at = append(at, i*step)
-		text = append(text, minus(strconv.FormatFloat(i*step+0, 'f', decimals, 64)))
+		format, digits := byte('f'), decimals
+		if max(math.Abs(a.Lo), math.Abs(a.Hi)) >= 1e6 || decimals > 6 {
+			format, digits = 'g', 3
+		}
+		text = append(text, minus(strconv.FormatFloat(i*step+0, format, digits, 64)))
 	}
 	return at, text
 }

@@ -26,8 +26,11 @@ var raised = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "
 
 func superscript(n int) string { return raised.Replace(strconv.Itoa(n)) }
 
-// fixed writes a calculated number with so many decimals.
+// fixed writes a calculated number with so many decimals, one that no sheet prints by its size.
 func fixed(v float64, decimals int) string {
+	if math.Abs(v) >= 1e7 {
+		return figures(v)
+	}
 	return minus(strconv.FormatFloat(v, 'f', decimals, 64))
 }
 

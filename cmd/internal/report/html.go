@@ -29,7 +29,7 @@ type htmlRun struct {
 	Title, Version string
 	Style          template.CSS
 	Single         bool   // one sheet and nothing else: it is the page
-	Verdict        string // the worst of the run
+	Verdict        string // the worst of the run, "incomplete" where something could not be looked at
 	Counts         string
 	Rows           []htmlRow
 	Left           int // sheets that are only in the table
@@ -82,6 +82,9 @@ func writeHTML(w io.Writer, run Run) error {
 		view.Rows = append(view.Rows, row)
 	}
 	view.Verdict = verdictOf(worst)
+	if len(view.Unread) > 0 && view.Verdict == "clear" {
+		view.Verdict = "incomplete" // nothing wrong was found, and not everything looked at
+	}
 	view.Title = fmt.Sprintf("%s: %d to reject, %d to query, %d clear", plural(len(sheets), "sheet"),
 		sheetsOf(view.Rows, "reject"), sheetsOf(view.Rows, "query"), sheetsOf(view.Rows, "clear"))
 	if len(view.Rows) == 1 && len(view.Unread) == 0 {
