@@ -129,33 +129,36 @@ func (b *builder) powers() string {
 
 // warmth sets the drifts of Isc beside the printed power tolerance: the question an adviser hears most about heat.
 func (b *builder) warmth() string {
-	lo, hi, share, tolerance := math.Inf(1), math.Inf(-1), 0.0, math.Inf(1)
-	for i, o := range b.Options {
-		d := b.heat[i].sunny.IscDrift
-		t := o.PowerTolerance()
-		if !d.Known() || !t.Known() || o.Isc.V <= 0 {
-			return ""
-		}
-		lo, hi, tolerance = min(lo, d.V), max(hi, d.V), min(tolerance, t.V)
-		share = max(share, 100/o.Isc.V)
-	}
 	if len(b.Options) < 2 {
 		return ""
 	}
-	drift := func(v float64) string { return b.show(v, site.Ampere) }
+	lo, hi, share, tolerance := math.Inf(1), math.Inf(-1), 0.0, math.Inf(1)
+	for i, o := range b.Options {
+		d := b.heat[i].sunny.IscDrift
+		if !d.Known() || o.Isc.V <= 0 {
+			return ""
+		}
+		lo, hi, share = min(lo, d.V), max(hi, d.V), max(share, 100/o.Isc.V)
+		if t := o.PowerTolerance(); t.Known() && t.V > 0 {
+			tolerance = min(tolerance, t.V)
+		}
+	}
 	between := "against"
 	if len(b.Options) > 2 {
 		between = "to"
 	}
+	drift := func(v float64) string { return b.show(v, site.Ampere) }
 	head := fmt.Sprintf("%s heat moves Isc by %s %s %s", b.place(), drift(lo), between, drift(hi))
-	if drift(lo) == drift(hi) {
+	difference := fmt.Sprintf("%s (%s %% of Isc)", drift(hi-lo), number((hi-lo)*share, 1))
+	switch {
+	case drift(lo) == drift(hi):
 		return head + ", which is no difference"
+	case math.IsInf(tolerance, 0):
+		return head + ", a difference of " + difference
+	case (hi-lo)*share < tolerance:
+		return fmt.Sprintf("%s, and the difference of %s is below the printed power tolerance of %s %%", head, difference, number(tolerance, 1))
 	}
-	word := "below"
-	if (hi-lo)*share >= tolerance {
-		word = "not below"
-	}
-	return fmt.Sprintf("%s, and the difference of %s (%s %% of Isc) is %s the printed power tolerance of %s %%", head, drift(hi-lo), number((hi-lo)*share, 1), word, number(tolerance, 1))
+	return fmt.Sprintf("%s, and the difference of %s is not below the printed power tolerance of %s %%", head, difference, number(tolerance, 1))
 }
 
 // place is where, with the temperature of the modules there.

@@ -171,6 +171,37 @@ func TestShort(t *testing.T) {
 	}
 }
 
+// TestNoTolerance: without a printed tolerance the difference stands alone.
+func TestNoTolerance(t *testing.T) {
+	d := build(t, Input{Options: candidates(t, func(s *schema.Sheet) { s.Tolerance = schema.Tolerance{} }, "example-270.json", "example-260.json")})
+	if !strings.HasSuffix(d.Answer, "heat moves Isc by 0.06 A against 0.08 A, a difference of 0.02 A (0.2 % of Isc).") {
+		t.Error(d.Answer)
+	}
+}
+
+// TestMonths: twelve months make a climate: its sunny hour is their mean weighted with the light; it has no record low.
+func TestMonths(t *testing.T) {
+	text := `{"format": "pvtally.site/1", "name": "Kestrel Ridge", "months": [` +
+		strings.Repeat(`{"ambient_c": 10, "irradiance_w_m2": 500, "insolation_kwh_m2": 50},`, 6) +
+		strings.Repeat(`{"ambient_c": 20, "irradiance_w_m2": 700, "insolation_kwh_m2": 150},`, 5) +
+		`{"ambient_c": 20, "irradiance_w_m2": 700, "insolation_kwh_m2": 150}]}`
+	s, err := ParseSite([]byte(text), noFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := s.Climate.Sunny; h.Ambient != 17.5 || h.Irradiance != 650 || h.Wind != nil || s.Climate.Hottest.Irradiance != 700 || s.Climate.RecordLow != nil {
+		t.Errorf("%+v", s.Climate)
+	}
+	d := build(t, Input{Site: s, Options: candidates(t, nil, "example-270.json", "example-260.json")})
+	// Ross: (10 + 25 × 500/800) × 0.25 + (20 + 25 × 700/800) × 0.75 = 37.8 °C
+	if c := value(t, d, "heat", "year_cell", 0); c.Value.String() != "37.8" {
+		t.Errorf("year at %s °C", c.Value)
+	}
+	if c := value(t, d, "cold", "most", 0); c.Why == "" {
+		t.Errorf("a string sized without a record low: %s", c.Value)
+	}
+}
+
 // TestReject: a sheet to be rejected is marked wherever it is looked at.
 func TestReject(t *testing.T) {
 	list := candidates(t, nil, "example-270.json", "example-260.json")

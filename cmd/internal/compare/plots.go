@@ -98,7 +98,7 @@ func (b *builder) curvePlot() *Plot {
 	return p
 }
 
-// maxDrawn is how many modules a roof is drawn with: more are a grey field.
+// maxDrawn is how many modules a roof is drawn with: more could not be told apart.
 const maxDrawn = 600
 
 // roofPlot draws the layouts to one scale.

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"fmt"
+	"slices"
 
 	"pvtally/rules/site"
 )
@@ -144,6 +145,9 @@ func (b *builder) roofSection() *Section {
 		}
 		return r.rail()
 	})
+	if slices.ContainsFunc(b.roof, func(r roof) bool { return r.best.Used() > maxDrawn }) {
+		s.Notes = append(s.Notes, fmt.Sprintf("A roof of more than %d modules is not drawn.", maxDrawn))
+	}
 	if st.Area == nil {
 		s.Notes = append(s.Notes, "No area is given: rails are those of one long row in portrait (--area).")
 	} else if a := st.Area; a.Eaves+a.Ridge+a.Left+a.Right == 0 {

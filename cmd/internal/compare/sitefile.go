@@ -183,9 +183,8 @@ func (s *Site) place(f *siteFile) error {
 
 // hours are the two hours that a site may set instead of its climate's.
 func (s *Site) hours(f *siteFile) error {
-	set(s, s.low(), f.RecordLow, "record_low_c")
-	if f.RecordLow == nil && !s.Climate.Invented {
-		s.Climate.RecordLow = nil
+	if f.RecordLow != nil {
+		s.Climate.RecordLow, s.given["record_low_c"] = f.RecordLow, true
 	}
 	for _, h := range []struct {
 		to   *site.Hour
@@ -204,16 +203,6 @@ func (s *Site) hours(f *siteFile) error {
 		s.given[h.name] = true
 	}
 	return nil
-}
-
-// low is the place of the record low, a new one: the invented climates are shared.
-func (s *Site) low() *float64 {
-	v := 0.0
-	if s.Climate.RecordLow != nil {
-		v = *s.Climate.RecordLow
-	}
-	s.Climate.RecordLow = &v
-	return &v
 }
 
 // sandia are the mountings of physics.SandiaMount by name.

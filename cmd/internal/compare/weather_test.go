@@ -130,3 +130,17 @@ func FuzzParseWeather(f *testing.F) {
 	f.Add(epwYear(nil)[:2000])
 	f.Fuzz(func(t *testing.T, text []byte) { ParseWeather(text) })
 }
+
+// BenchmarkBuild is a comparison of three modules over the 8760 hours of a year.
+func BenchmarkBuild(b *testing.B) {
+	s, err := ParseSite([]byte(`{"format": "pvtally.site/1", "weather": "ridge.epw", "target_w": 5400}`), func(string) ([]byte, error) { return epwYear(nil), nil })
+	if err != nil {
+		b.Fatal(err)
+	}
+	in := Input{Site: s, Options: candidates(b, nil, "roof/kr-hc108.json", "roof/wz-t48.json", "roof/fm-108t.json")}
+	for b.Loop() {
+		if _, err := Build(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
