@@ -47,7 +47,11 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		opt.Seen(pages)
 	}
 	d := read(pages)
-	d.ledger.reread(nil)
+	again, err := readAgain(ctx, src.Data, d.ledger.claims)
+	if err != nil {
+		return nil, err
+	}
+	d.ledger.reread(again)
 	if !d.isDatasheet() {
 		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
 	}

@@ -28,14 +28,14 @@ func (l *ledger) reread(second map[place]string) {
 			continue
 		}
 		text, asked := second[place{c.page, c.box}]
+		agree := asked && sameDigits(c, text)
 		switch row := shapes[c.row]; {
-		case !asked && row.decimals >= 0 && !row.possible(c.literal):
+		case (!asked || agree) && row.decimals >= 0 && !row.possible(c.literal):
 			l.refuse = append(l.refuse, unresolvedOf(c.field, c, []string{c.printed}, "read from a picture, and the row rules it out"))
 			continue
-		case !asked:
-		case sameDigits(c.printed, text):
+		case !asked || c.text: // digits that agree say nothing of the letters between them
+		case agree:
 			c.readings = 2
-		case c.text:
 		default:
 			var ok bool
 			if c, ok = l.decide(c, text, shapes[c.row]); !ok {
@@ -47,10 +47,25 @@ func (l *ledger) reread(second map[place]string) {
 	l.claims = kept
 }
 
-// sameDigits: the second reading holds the same numbers as the first, in order, and no others.
-func sameDigits(first, second string) bool {
-	a, b := digitRuns(first), digitRuns(second)
-	return len(a) > 0 && slices.Equal(a, b)
+// sameDigits: the second reading holds the same numbers as the first, in order; one may hold more than the other at its ends (a place is a part of a cell), but
+// not less than the value's own.
+func sameDigits(c claim, second string) bool {
+	a, b := digitRuns(c.printed), digitRuns(second)
+	if len(a) == 0 || len(b) == 0 || !holds(a, b) && !holds(b, a) {
+		return false
+	}
+	own := digitRuns(c.literal)
+	return !holds(a, own) || holds(b, own)
+}
+
+// holds: the runs stand in the others one after another.
+func holds(all, runs []string) bool {
+	for i := 0; i+len(runs) <= len(all); i++ {
+		if slices.Equal(all[i:i+len(runs)], runs) {
+			return true
+		}
+	}
+	return false
 }
 
 // digitRuns are the numbers of a text as digits with their decimal point; signs, units and spaces are another matter.
