@@ -20,6 +20,7 @@ const (
 	maskAcross = 2 // part of a horizontal rule
 	maskDown   = 3 // part of a vertical rule
 	maskMass   = 4 // part of something solid and large
+	maskLetter = 5 // ink of a line of lettering
 )
 
 // inkFrom is the least difference from the ground that counts as ink: pale grey lettering differs by 60, the grain of a picture by

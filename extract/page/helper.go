@@ -29,13 +29,14 @@ type job struct {
 	Name   string
 	Opt    Options
 	Number int     // of the page to render
-	DPI    float64 // to render at
+	DPI    float64 // to render at; 0 leaves it to the page's size
 }
 
 // answer is what a helper gives back.
 type answer struct {
 	Pages         []Page
-	Width, Height int    // of a rendered page
+	Width, Height int // of a rendered page
+	DPI           float64
 	Raw           []byte // its pixels, or the copy of a document; follows as it is
 	Fault         *fault
 }

@@ -24,8 +24,8 @@ const (
 	sureDubious = 0.45
 )
 
-// compose makes words of what was read in a line: characters get the place of their ink, lost points and signs come back.
-func (c *canvas) compose(l *lettering, found []ocrWord) []Word {
+// lay lays what was read in a line over its ink: characters get their places, lost points and signs come back.
+func (l *lettering) lay(found []ocrWord) []glyph {
 	var text []rune
 	var spaced []bool
 	var sure []float64
@@ -35,16 +35,11 @@ func (c *canvas) compose(l *lettering, found []ocrWord) []Word {
 		}
 	}
 	cols := l.columns()
-	pairs := l.align(text, spaced, cols)
-	if pairs == nil {
-		return nil
-	}
 	var glyphs []glyph
-	for _, p := range pairs {
+	for _, p := range l.align(text, spaced, cols) {
 		glyphs = append(glyphs, l.glyphs(p, text, spaced, sure, cols)...)
 	}
-	glyphs = l.mend(glyphs)
-	return c.wordsOf(l, glyphs)
+	return l.mend(glyphs)
 }
 
 // glyphs gives a pairing's characters their places.
@@ -158,8 +153,7 @@ const (
 )
 
 // wordsOf parts a line's glyphs into words.
-func (c *canvas) wordsOf(l *lettering, glyphs []glyph) []Word {
-	base, tall := l.measured(glyphs)
+func (c *canvas) wordsOf(glyphs []glyph, base, tall float64) []Word {
 	var out []Word
 	for from := 0; from < len(glyphs); {
 		to := from + 1
@@ -238,6 +232,9 @@ func (c *canvas) word(glyphs []glyph, base, tall float64) Word {
 	}
 	if box.Empty() {
 		box = glyphs[0].box
+	}
+	if c.strayInk(box, base, tall) {
+		w.Sure = min(w.Sure, sureDubious)
 	}
 	w.Text, w.Box = text.String(), c.box(box)
 	w.Edges = append(w.Edges, max(w.Box.X1, w.Edges[len(w.Edges)-1]))

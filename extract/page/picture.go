@@ -4,9 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"image"
-	"image/draw"
-	"slices"
 	"sync"
 )
 
@@ -64,60 +61,16 @@ func asPictureError(ctx context.Context, name string, at int, err error) error {
 
 // page recognises a rendered page.
 func (o *ocr) page(ctx context.Context, data []byte, p *Page) error {
-	dpi := dpiFor(p.Width, p.Height)
-	shown, err := Render(ctx, data, p.Number, dpi)
+	shown, dpi, err := show(ctx, data, p.Number, 0)
 	if err != nil {
 		return err
 	}
-	c := newCanvas(toRGBA(shown), dpi)
+	c := newCanvas(shown, dpi)
 	p.Rules, p.Bands = c.rules, c.bands
-	p.Words, err = o.words(ctx, c, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk)))
+	var s *sight
+	s, p.Words, err = o.look(ctx, c, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk)))
+	if err == nil {
+		remember(data, p.Number, s)
+	}
 	return err
-}
-
-// toRGBA gives a picture's pixels in one form.
-func toRGBA(p image.Image) *image.RGBA {
-	if rgba, ok := p.(*image.RGBA); ok {
-		return rgba
-	}
-	out := image.NewRGBA(image.Rect(0, 0, p.Bounds().Dx(), p.Bounds().Dy()))
-	draw.Draw(out, out.Rect, p, p.Bounds().Min, draw.Src)
-	return out
-}
-
-// linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
-const linesPerProcess = 60
-
-// words recognises lines.
-func (o *ocr) words(ctx context.Context, c *canvas, lines []lettering) ([]Word, error) {
-	read := make([][]Word, len(lines))
-	var wait sync.WaitGroup
-	faults := make([]error, len(lines)/linesPerProcess+1)
-	for from := 0; from < len(lines); from += linesPerProcess {
-		wait.Go(func() {
-			faults[from/linesPerProcess] = o.readLines(ctx, c, lines[from:min(len(lines), from+linesPerProcess)], read[from:])
-		})
-	}
-	wait.Wait()
-	return slices.Concat(read...), errors.Join(faults...)
-}
-
-func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, to [][]Word) error {
-	crops := make([]crop, len(lines))
-	pictures := make([]*image.Gray, len(lines))
-	for i, l := range lines {
-		crops[i] = c.cut(l, cropTall)
-		pictures[i] = crops[i].picture
-	}
-	found, err := o.read(ctx, pictures, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()})
-	if err != nil {
-		return err
-	}
-	for i, words := range found {
-		for k := range words {
-			words[k].box = crops[i].place(words[k].box)
-		}
-		to[i] = c.compose(&lines[i], words)
-	}
-	return nil
 }

@@ -16,16 +16,8 @@ const (
 	minCrop    = 0.2
 )
 
-// crop is a line cut out of the page, black on white.
-type crop struct {
-	picture *image.Gray
-	left    float64 // page pixel of the crop's left edge
-	top     float64
-	scale   float64 // crop pixels for one of the page
-}
-
 // cut shows a line's own ink alone: neither rules nor neighbours, at the wanted height of capitals.
-func (c *canvas) cut(l lettering, tall int) crop {
+func (c *canvas) cut(l lettering, tall int) *image.Gray {
 	pad := max(1, l.tall/12)
 	frame := l.box.Inset(-pad).Intersect(image.Rect(0, 0, c.w, c.h))
 	plain := image.NewGray(image.Rect(0, 0, frame.Dx(), frame.Dy()))
@@ -44,7 +36,7 @@ func (c *canvas) cut(l lettering, tall int) crop {
 	draw.Draw(out, out.Rect, image.NewUniform(color.White), image.Point{}, draw.Src)
 	inner := image.Rect(cropMargin, cropMargin, out.Rect.Max.X-cropMargin, out.Rect.Max.Y-cropMargin)
 	draw.CatmullRom.Scale(out, inner, plain, plain.Rect, draw.Src, nil)
-	return crop{picture: out, left: float64(frame.Min.X) - cropMargin/k, top: float64(frame.Min.Y) - cropMargin/k, scale: k}
+	return out
 }
 
 // gain makes pale lettering black: the factor that brings its strongest ink to full.
@@ -73,18 +65,11 @@ func (c *canvas) copyInk(to *image.Gray, frame image.Rectangle, r run3, gain int
 			if !(image.Point{x, y}).In(frame) {
 				continue
 			}
-			if k := c.mask[y*c.w+x]; k != maskInk && k != maskNone {
+			if k := c.mask[y*c.w+x]; k != maskLetter && k != maskNone {
 				continue
 			}
 			v := 255 - min(255, int(c.ink[y*c.w+x])*gain>>8)
 			to.Pix[(y-frame.Min.Y)*to.Stride+x-frame.Min.X] = uint8(v)
 		}
 	}
-}
-
-// place maps a rectangle of the crop to the page's pixels.
-func (k crop) place(r image.Rectangle) image.Rectangle {
-	x := func(v int) int { return int(math.Round(k.left + float64(v)/k.scale)) }
-	y := func(v int) int { return int(math.Round(k.top + float64(v)/k.scale)) }
-	return image.Rect(x(r.Min.X), y(r.Min.Y), x(r.Max.X), y(r.Max.Y))
 }

@@ -57,6 +57,7 @@ func (c *canvas) findLines(blobs []blob) []lettering {
 	lines = c.joinLines(lines)
 	for i := range lines {
 		lines[i].settle()
+		c.claim(lines[i])
 	}
 	slices.SortStableFunc(lines, func(a, b lettering) int {
 		if a.box.Min.Y != b.box.Min.Y {
@@ -269,6 +270,44 @@ func (c *canvas) follows(a, b *lettering) bool {
 	gap, shift := float64(b.box.Min.X-a.box.Max.X), float64(a.base-b.base)
 	return high <= 1.4*low && gap > -0.3*low && gap <= letterGap*low && max(shift, -shift) <= 0.22*high && !c.ruled(a.box, b.box)
 }
+
+// claim marks a line's ink as read.
+func (c *canvas) claim(l lettering) {
+	for _, b := range l.blobs {
+		for _, r := range b.runs {
+			for x := r.x0; x < r.x1; x++ {
+				c.mask[int(r.y)*c.w+int(x)] = maskLetter
+			}
+		}
+	}
+}
+
+// strayInk tells whether ink that belongs to no line stands right beside a box in a line's height: a digit that touches a drawing is
+// taken for a part of it, and the rest of the number reads well.
+func (c *canvas) strayInk(b image.Rectangle, base, tall float64) bool {
+	reach := int(strayReach*tall + 0.5)
+	y0, y1 := max(0, int(base-tall*0.9)), min(c.h, int(base-tall*0.1))
+	for _, side := range [2][2]int{{b.Min.X - reach, b.Min.X}, {b.Max.X, b.Max.X + reach}} {
+		n := 0
+		for y := y0; y < y1; y++ {
+			for x := max(0, side[0]); x < min(c.w, side[1]); x++ {
+				if c.mask[y*c.w+x] == maskInk {
+					n++
+				}
+			}
+		}
+		if float64(n) > strayInk*tall*tall {
+			return true
+		}
+	}
+	return false
+}
+
+// How far from a word stray ink matters, in heights of a capital, and how much of it, in squares of such heights.
+const (
+	strayReach = 0.4
+	strayInk   = 0.01
+)
 
 // settle puts the blobs in order.
 func (l *lettering) settle() {

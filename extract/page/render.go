@@ -17,18 +17,27 @@ const (
 // Render draws a page, 1 being the first, as a viewer shows it, on white. One point becomes dpi/72 pixels. A document that cannot
 // be read or a page beyond its end is an *Error.
 func Render(ctx context.Context, data []byte, number int, dpi float64) (image.Image, error) {
+	if !(dpi >= minDPI && dpi <= maxDPI) {
+		return nil, fmt.Errorf("could not render page %d: %g dpi is not between %d and %d", number, dpi, minDPI, maxDPI)
+	}
+	shown, _, err := show(ctx, data, number, dpi)
+	return shown, err
+}
+
+// show is Render that also gives the resolution; 0 leaves it to the page's size.
+func show(ctx context.Context, data []byte, number int, dpi float64) (*image.RGBA, float64, error) {
 	const name = "page to render"
 	if err := sniffPDF(name, data); err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	a, err := ask(ctx, job{Task: taskRender, Name: name, Number: number, DPI: dpi}, data)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	if len(a.Raw) != a.Width*a.Height*4 {
-		return nil, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
+		return nil, 0, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
 	}
-	return &image.RGBA{Pix: a.Raw, Stride: 4 * a.Width, Rect: image.Rect(0, 0, a.Width, a.Height)}, nil
+	return &image.RGBA{Pix: a.Raw, Stride: 4 * a.Width, Rect: image.Rect(0, 0, a.Width, a.Height)}, a.DPI, nil
 }
 
 // renderPDF does the work of Render in this process.
@@ -48,13 +57,16 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 		if err != nil {
 			return err
 		}
+		if j.DPI == 0 {
+			j.DPI = dpiFor(v.w, v.h)
+		}
 		pic, err = g.render(handle, v, j.DPI, Box{0, 0, v.w, v.h})
 		return err
 	})
 	if err != nil {
 		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
 	}
-	return answer{Width: pic.w, Height: pic.h, Raw: pic.rgba}, nil
+	return answer{Width: pic.w, Height: pic.h, DPI: j.DPI, Raw: pic.rgba}, nil
 }
 
 // picture is a rendered part of a page: four bytes a pixel, red first, rows without gaps.

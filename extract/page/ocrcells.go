@@ -1,0 +1,177 @@
+package page
+
+import (
+	"context"
+	"crypto/sha256"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// CellRequest asks for one place of a page to be read once more, alone.
+type CellRequest struct {
+	Box       Box
+	Whitelist string // the only characters the place may hold; empty for all
+}
+
+// CellReading is what stands there, with single spaces; empty where nothing could be read.
+type CellReading struct {
+	Text string
+	Sure float64 // 0 to 1
+}
+
+// cellTall is the height of a cell's capitals for Tesseract: half as much again as in the reading of whole lines, so that the picture
+// it sees is another one.
+const cellTall = 46
+
+// ReadCells reads places of a page, 1 being the first, each for itself: cut out, enlarged, without rules and neighbours. It is a
+// second opinion on what Open read from a picture; digits that contradict their look-alikes on the page come back as these. Errors
+// are of type *Error, but for a context that the caller ended.
+func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest) ([]CellReading, error) {
+	const name = "page to read again"
+	if len(cells) == 0 {
+		return nil, nil
+	}
+	o, err := findOCR()
+	if err != nil {
+		return nil, &Error{File: name, Page: number, Problem: err.Error(), Remedy: ocrInstall}
+	}
+	s, err := sightOf(ctx, data, number)
+	if err != nil {
+		return nil, asPictureError(ctx, name, number, err)
+	}
+	out := make([]CellReading, len(cells))
+	byList := map[string][]int{}
+	for i, c := range cells {
+		byList[c.Whitelist] = append(byList[c.Whitelist], i)
+	}
+	for _, list := range slices.Sorted(maps.Keys(byList)) {
+		if err := o.readCells(ctx, s, list, byList[list], cells, out); err != nil {
+			return nil, asPictureError(ctx, name, number, err)
+		}
+	}
+	return out, nil
+}
+
+// readCells has one process read the cells of one whitelist.
+func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, cells []CellRequest, out []CellReading) error {
+	var lines []lettering
+	var of []int
+	for _, i := range at {
+		for _, l := range s.within(cells[i].Box) {
+			lines, of = append(lines, l), append(of, i)
+		}
+	}
+	read := make([][]ocrWord, len(lines))
+	if err := o.readLines(ctx, s.canvas, lines, cellTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language(), whitelist: list}, read); err != nil {
+		return err
+	}
+	for n, l := range lines {
+		r := &out[of[n]]
+		text, sure := s.second(&l, read[n])
+		if r.Text == "" {
+			r.Text, r.Sure = text, sure
+			continue
+		}
+		r.Text, r.Sure = r.Text+" "+text, min(r.Sure, sure)
+	}
+	return nil
+}
+
+// within gives the parts of the lines that stand in a box, top to bottom.
+func (s *sight) within(box Box) []lettering {
+	box = box.grow(cellSlack)
+	var out []lettering
+	for _, l := range s.lines {
+		part := lettering{tall: l.tall, base: l.base}
+		for _, b := range l.blobs {
+			if x, y := s.canvas.box(b.box).centre(); box.holds(x, y) {
+				part.blobs = append(part.blobs, b)
+				part.box = part.box.Union(b.box)
+			}
+		}
+		if len(part.blobs) > 0 {
+			out = append(out, part)
+		}
+	}
+	return out
+}
+
+// cellSlack is how far, in points, a cell's ink may stand out of its box.
+const cellSlack = 0.4
+
+// second is the text of a second reading, digits in the likeness of others corrected to these.
+func (s *sight) second(l *lettering, read []ocrWord) (string, float64) {
+	glyphs := l.lay(read)
+	_, tall := l.measured(glyphs)
+	sure := 1.0
+	for i := range glyphs {
+		g := &glyphs[i]
+		if g.dubious {
+			sure = min(sure, sureDubious)
+		}
+		sure = min(sure, g.sure)
+		if like, ok := s.canvas.likenessOf(*g, tall); ok {
+			if digit := s.kin.judge(like, true); digit != 0 && digit != g.r {
+				g.r, sure = digit, min(sure, sureDubious)
+			}
+		}
+	}
+	var b strings.Builder
+	for i, g := range glyphs {
+		if i > 0 && g.spaced {
+			b.WriteByte(' ')
+		}
+		b.WriteRune(g.r)
+	}
+	return b.String(), sure
+}
+
+// sightOf is what was made out on a page, from a moment ago or once more.
+func sightOf(ctx context.Context, data []byte, number int) (*sight, error) {
+	if s := recall(data, number); s != nil {
+		return s, nil
+	}
+	shown, dpi, err := show(ctx, data, number, 0)
+	if err != nil {
+		return nil, err
+	}
+	c := newCanvas(shown, dpi)
+	s := &sight{canvas: c, lines: c.findLines(blobsOf(c.mask, c.w, c.h, maskInk))}
+	remember(data, number, s)
+	return s, nil
+}
+
+// sights keeps what was made out on the last few pages, since their cells are asked for soon after. A page takes some 25 MB.
+var sights struct {
+	sync.Mutex
+	last []kept
+}
+
+type kept struct {
+	sum    [sha256.Size]byte
+	number int
+	sight  *sight
+}
+
+const maxSights = 4
+
+func remember(data []byte, number int, s *sight) {
+	sum := sha256.Sum256(data)
+	sights.Lock()
+	defer sights.Unlock()
+	sights.last = append([]kept{{sum, number, s}}, sights.last[:min(len(sights.last), maxSights-1)]...)
+}
+
+func recall(data []byte, number int) *sight {
+	sum := sha256.Sum256(data)
+	sights.Lock()
+	defer sights.Unlock()
+	for _, k := range sights.last {
+		if k.sum == sum && k.number == number {
+			return k.sight
+		}
+	}
+	return nil
+}

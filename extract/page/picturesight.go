@@ -1,0 +1,113 @@
+package page
+
+import (
+	"context"
+	"errors"
+	"image"
+	"slices"
+	"sync"
+	"unicode"
+)
+
+// sight is what was made out on a picture of a page: where lettering stands and how its digits look.
+type sight struct {
+	canvas *canvas
+	lines  []lettering
+	kin    kin
+}
+
+// linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
+const linesPerProcess = 60
+
+// look recognises lines.
+func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, []Word, error) {
+	lines = slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })
+	read := make([][]ocrWord, len(lines))
+	var wait sync.WaitGroup
+	faults := make([]error, len(lines)/linesPerProcess+1)
+	for from := 0; from < len(lines); from += linesPerProcess {
+		wait.Go(func() {
+			part := lines[from:min(len(lines), from+linesPerProcess)]
+			faults[from/linesPerProcess] = o.readLines(ctx, c, part, cropTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
+		})
+	}
+	wait.Wait()
+	if err := errors.Join(faults...); err != nil {
+		return nil, nil, err
+	}
+	s := &sight{canvas: c, lines: lines}
+	return s, s.words(read), nil
+}
+
+// readLines has one process read lines, shown with capitals so many pixels tall.
+func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, tall int, settings ocrSettings, to [][]ocrWord) error {
+	pictures := make([]*image.Gray, len(lines))
+	for i, l := range lines {
+		pictures[i] = c.cut(l, tall)
+	}
+	found, err := o.read(ctx, pictures, settings)
+	copy(to, found)
+	return err
+}
+
+// words makes words of what was read in the lines.
+func (s *sight) words(read [][]ocrWord) []Word {
+	type laid struct {
+		glyphs     []glyph
+		base, tall float64
+	}
+	all := make([]laid, len(s.lines))
+	for i := range s.lines {
+		l := &s.lines[i]
+		glyphs := l.lay(read[i])
+		base, tall := l.measured(glyphs)
+		all[i] = laid{glyphs, base, tall}
+		s.kin.add(s.canvas, glyphs, tall)
+	}
+	var words []Word
+	for _, l := range all {
+		s.kin.correct(s.canvas, l.glyphs, l.tall)
+		words = append(words, s.canvas.wordsOf(l.glyphs, l.base, l.tall)...)
+	}
+	return words
+}
+
+// correct takes the side of a digit's kin where the reading was unsure, and else leaves both in doubt.
+func (k *kin) correct(c *canvas, glyphs []glyph, tall float64) {
+	for i := range glyphs {
+		g := &glyphs[i]
+		if g.dubious || !unicode.IsDigit(g.r) {
+			continue
+		}
+		l, ok := c.likenessOf(*g, tall)
+		if !ok {
+			continue
+		}
+		switch digit := k.judge(l, true); {
+		case digit == 0:
+		case digit == g.r:
+		case g.sure < sureMended:
+			g.r, g.sure = digit, sureMended
+		default:
+			g.dubious = true
+		}
+	}
+}
+
+// Shapes of what is no lettering, in heights to widths and points.
+const (
+	strokeSlender = 4.5
+	strokeFlat    = 4.0
+)
+
+// legible tells whether a line may say something: not the strokes of a grid or of a dashed rule.
+func (l *lettering) legible() bool {
+	strokes := 0
+	for _, b := range l.blobs {
+		w, h := float64(b.box.Dx()), float64(b.box.Dy())
+		if h > strokeSlender*w || w > strokeFlat*h || max(w, h) < speck*float64(l.tall) {
+			strokes++
+		}
+	}
+	return strokes < len(l.blobs)
+}
