@@ -23,7 +23,8 @@ type Run struct {
 	Rotation int
 	By       page.By
 	words    []page.Word
-	at       []int // byte offset in Text of each word
+	at       []int   // byte offset in Text of each word
+	blank    float64 // wider than a plain space, in units of the lettering's size
 }
 
 // Line is the runs that share a baseline, left to right.
@@ -38,6 +39,7 @@ const (
 	sameBaseline  = 0.28 // baselines nearer than this are one line
 	glued         = 0.10 // a smaller gap is no space ("W/m" + "2")
 	tabGap        = 0.55 // a wider gap is no plain space
+	typedGap      = 0.75 // likewise in typescript, whose spaces are as wide as its letters
 	runGap        = 1.25 // a wider gap parts two runs
 	scriptShift   = 0.75 // sub- and superscripts stand no farther off the baseline
 	scriptGap     = 0.40 // and no farther from the word they belong to
@@ -53,13 +55,16 @@ func Lines(p page.Page) []Line {
 			words = append(words, w)
 		}
 	}
-	rows := attachScripts(baselines(words))
+	rows, blank := attachScripts(baselines(words)), tabGap
+	if fixedPitch(words) {
+		blank = typedGap
+	}
 	var out []Line
 	for _, row := range rows {
 		slices.SortStableFunc(row, func(a, b page.Word) int { return cmp.Compare(a.Box.X0, b.Box.X0) })
 		l := Line{Baseline: mainBaseline(row)}
 		for _, words := range split(row, p.Rules) {
-			l.Runs = append(l.Runs, newRun(words))
+			l.Runs = append(l.Runs, newRun(words, blank))
 		}
 		l.Box = l.Runs[0].Box
 		for _, r := range l.Runs[1:] {
@@ -76,7 +81,7 @@ func Turned(p page.Page) []Run {
 	var out []Run
 	for _, w := range p.Words {
 		if w.Hidden == page.Visible && w.Rotation != 0 && strings.TrimSpace(w.Text) != "" {
-			out = append(out, newRun([]page.Word{w}))
+			out = append(out, newRun([]page.Word{w}, tabGap))
 		}
 	}
 	return out
@@ -101,6 +106,27 @@ func baselines(words []page.Word) [][]page.Word {
 		rows = append(rows, []page.Word{w})
 	}
 	return rows
+}
+
+// fixedPitch: nine words in ten are as wide as their number of letters says, as on a typewriter.
+func fixedPitch(words []page.Word) bool {
+	var pitches []float64
+	for _, w := range words {
+		if n := utf8.RuneCountInString(w.Text); n > 1 && w.Size > 0 {
+			pitches = append(pitches, w.Box.W()/float64(n)/w.Size)
+		}
+	}
+	if len(pitches) < 10 {
+		return false
+	}
+	slices.Sort(pitches)
+	middle, even := pitches[len(pitches)/2], 0
+	for _, p := range pitches {
+		if math.Abs(p-middle) < 0.03*middle {
+			even++
+		}
+	}
+	return even*10 >= len(pitches)*9
 }
 
 func largest(row []page.Word) float64 {
@@ -220,8 +246,8 @@ func ruled(a, b page.Word, rules []page.Rule) bool {
 	return false
 }
 
-func newRun(words []page.Word) Run {
-	r := Run{Box: words[0].Box, words: words, By: words[0].By, Rotation: words[0].Rotation}
+func newRun(words []page.Word, blank float64) Run {
+	r := Run{Box: words[0].Box, words: words, blank: blank, By: words[0].By, Rotation: words[0].Rotation}
 	var b strings.Builder
 	for i, w := range words {
 		if i > 0 {
@@ -230,7 +256,7 @@ func newRun(words []page.Word) Run {
 			switch {
 			case gap < -size: // the next line of a joined run
 				b.WriteByte(' ')
-			case gap > tabGap*size:
+			case gap > blank*size:
 				b.WriteByte('\t')
 			case gap > glued*size:
 				b.WriteByte(' ')
@@ -283,7 +309,7 @@ func (r Run) Words(start, end int) []page.Word {
 
 // Cut is the part of a run that holds Text[start:end], as a run of its own.
 func (r Run) Cut(start, end int) *Run {
-	out := newRun(r.Words(start, end))
+	out := newRun(r.Words(start, end), r.blank)
 	return &out
 }
 
@@ -292,9 +318,9 @@ func (r Run) Offset(n int) int { return r.at[n] }
 
 // Split parts a run of the line before its n-th word.
 func (l *Line) Split(run, n int) {
-	words := l.Runs[run].words
-	l.Runs[run] = newRun(words[:n])
-	l.Runs = slices.Insert(l.Runs, run+1, newRun(words[n:]))
+	words, blank := l.Runs[run].words, l.Runs[run].blank
+	l.Runs[run] = newRun(words[:n], blank)
+	l.Runs = slices.Insert(l.Runs, run+1, newRun(words[n:], blank))
 }
 
 // Join makes one run of several that follow each other, on one line or on lines under each other.
@@ -303,6 +329,6 @@ func Join(runs ...*Run) *Run {
 	for _, r := range runs {
 		words = append(words, r.words...)
 	}
-	out := newRun(words)
+	out := newRun(words, runs[0].blank)
 	return &out
 }
