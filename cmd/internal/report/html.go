@@ -140,6 +140,7 @@ type htmlSheet struct {
 	Only                  bool // the page has no other
 	Verdict               string
 	Says                  string // the verdict in a sentence
+	Long                  bool   // so much does not tally that it fills half of a wide page
 	Suspects              []htmlSuspect
 	Findings              []htmlFinding
 	Cautions              []string
@@ -176,7 +177,7 @@ func newHTMLSheet(number int, s *Sheet) *htmlSheet {
 			v.Cautions = append(v.Cautions, text)
 		}
 	}
-	v.Says = says(s)
+	v.Says, v.Long = says(s), len(s.Findings) > 2
 	v.Begin = commonBeginning(s.Record)
 	v.Tables = v.classTables(s)
 	v.Values = v.otherValues(s)
