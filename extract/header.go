@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"pvtally/extract/page"
@@ -256,6 +257,9 @@ func splitName(upper, lower []string) bool {
 func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) {
 	cells := make([]*cell, len(classes))
 	names := make([]string, len(classes))
+	if len(classes) == 1 {
+		line = b.only(line, classes[0])
+	}
 	for _, c := range line {
 		if !mayName(c) {
 			continue
@@ -286,14 +290,28 @@ func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) 
 	return cells, names
 }
 
+// only picks among several header cells over a single class the one that holds its watts.
+func (b *block) only(line []*cell, columns []*column) []*cell {
+	for _, col := range columns {
+		if p, ok := col.values["pmax"]; ok && col.cond != atNMOT && col.cond != atNOCT {
+			for _, c := range line {
+				if v, err := strconv.ParseFloat(p.term().Literal, 64); err == nil && hasNumber(c.text, v) && hasLetters(c.text) {
+					return []*cell{c}
+				}
+			}
+		}
+	}
+	return line
+}
+
 func (b *block) classPitch(classes [][]*column) float64 {
 	d := math.Inf(1)
 	mid := func(k int) float64 { return (classes[k][0].x + classes[k][len(classes[k])-1].x) / 2 }
 	for k := 1; k < len(classes); k++ {
 		d = min(d, math.Abs(mid(k)-mid(k-1)))
 	}
-	if math.IsInf(d, 1) {
-		return 90
+	if math.IsInf(d, 1) { // a table of one class is headed anywhere above it
+		return max(90, 2*abs(mid(0)-b.box.X0))
 	}
 	return d
 }

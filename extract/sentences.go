@@ -166,7 +166,7 @@ func (d *document) series() (string, *cell) {
 				if c.box.Y0 > 0.5*v.page.Height || len([]rune(c.text)) > 30 || len([]rune(c.text)) < 3 || !strings.ContainsAny(c.text, "0123456789") || !hasLetters(c.text) {
 					continue
 				}
-				if c.whole().Share() > 0.4 {
+				if c.whole().Share() > 0.4 || formal.MatchString(c.text) {
 					continue
 				}
 				if len(c.quantities) > 0 && (c.isValue() || !coded.MatchString(c.text)) || c.isLabel() {
@@ -186,6 +186,9 @@ func (d *document) series() (string, *cell) {
 
 // seriesWord ends many titles and belongs to no name.
 var seriesWord = regexp.MustCompile(`(?i)[\s·|–-]*(?:series|serie|série|seria)?\s*$`)
+
+// formal are the marks of standards and of a document's own issue.
+var formal = regexp.MustCompile(`\b(?:IEC|UL|ISO|EN|DIN|NEC|CE|IP\d\d)\b|(?i)\b(?:rev|version|edition|ver)\b`)
 
 // coded is a token of letters and digits, as product names have.
 var coded = regexp.MustCompile(`\pL+[-./]?\d|\d+[-./]?\p{Lu}`)
