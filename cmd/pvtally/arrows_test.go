@@ -29,7 +29,9 @@ var arrows = []struct {
 	{"pvtally/rules/envelope", []string{"pvtally/rules/envelope", "pvtally/schema"}},
 	{"pvtally/rules/envelope/generate", []string{"pvtally/rules"}}, // a program run by hand
 	{"pvtally/cmd", []string{"pvtally"}},
-	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/rules", "pvtally/schema"}},
+	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/cmd/internal/draw", "pvtally/rules", "pvtally/schema"}},
+	{"pvtally/cmd/internal/draw", nil},
+	{"pvtally/cmd/internal/browser", nil},
 	{"pvtally/testdata", nil},
 }
 
