@@ -43,7 +43,8 @@ func (c *Change) Numeric() bool { return !c.Old.Number.IsZero() && !c.New.Number
 
 // Judgement is everything that changed.
 type Judgement struct {
-	Changes []Change // in the record's order
+	Changes []Change // in the record's order, without those of Classes
+	Classes []Class  // that only one edition has
 	Strings []String // per class and system voltage, only where the longest string gets shorter
 	// Silent reports that values changed while neither revision nor date of issue did.
 	Silent bool
@@ -52,12 +53,17 @@ type Judgement struct {
 // Judge compares two editions of one sheet.
 func Judge(old, new *schema.Sheet) Judgement {
 	var j Judgement
+	gone, fresh := lone(old, new), lone(new, old)
+	j.Classes = append(classes(old, gone, true), classes(new, fresh, false)...)
 	announced := false
 	for _, c := range schema.Diff(old, new) {
+		if c.New.IsZero() && within(c.Old, gone) || c.Old.IsZero() && within(c.New, fresh) {
+			continue
+		}
 		j.Changes = append(j.Changes, judge(c))
 		announced = announced || c.Key == "revision" || c.Key == "issued"
 	}
-	j.Silent = len(j.Changes) > 0 && !announced
+	j.Silent = len(j.Changes)+len(j.Classes) > 0 && !announced
 	j.Strings = shorter(old, new)
 	return j
 }

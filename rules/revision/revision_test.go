@@ -142,3 +142,17 @@ func TestSilent(t *testing.T) {
 		t.Error("an announced revision, or none, is not")
 	}
 }
+
+func TestClasses(t *testing.T) {
+	next := sheet()
+	next.Models[0].Name, next.Models[0].STC.Pmax = "KR-410", schema.MustNumber("410")
+	j := Judge(sheet(), next)
+	if diff := cmp.Diff([]Class{{"KR-400", true}, {"KR-410", false}}, j.Classes); diff != "" || len(j.Changes) > 0 {
+		t.Errorf("%d changes besides; -want +got\n%s", len(j.Changes), diff)
+	}
+	renamed := sheet()
+	renamed.Models[0].Name = "KR-400-B"
+	if j := Judge(sheet(), renamed); len(j.Classes) > 0 || len(j.Changes) != 1 || j.Changes[0].Effect != Neutral {
+		t.Errorf("another name for the same power: %+v", j)
+	}
+}
