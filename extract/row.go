@@ -50,6 +50,7 @@ func newView(p *page.Page) *view {
 		v.rowsOfLine(v.cells[i])
 	}
 	v.joinLines()
+	v.splitPaired()
 	v.dropRivals()
 	for _, r := range v.rows {
 		r.weight = v.weigh(r)

@@ -124,10 +124,7 @@ func (v *view) transposed(lines []int) []*block {
 	heads, titles := v.columnHeads(lines[0], centers)
 	concepts := make([]label.Concept, len(centers))
 	for k, h := range heads {
-		h = hyphened.ReplaceAllString(h, "$1")
-		if f := label.Find(h); f.Share() >= labelShare*0.7 {
-			concepts[k] = f.Concept()
-		}
+		concepts[k] = headConcept(hyphened.ReplaceAllString(h, "$1"))
 	}
 	var out []*block
 	from := 0
@@ -142,6 +139,17 @@ func (v *view) transposed(lines []int) []*block {
 		from = to
 	}
 	return out
+}
+
+// headConcept is what a column's header names; where its first words are unknown ("Corr. c.-circ. Icc [A]"), its last ones.
+func headConcept(head string) label.Concept {
+	for rest := head; rest != ""; {
+		if f := label.Find(rest); f.Share() >= labelShare*0.7 && (rest == head || electrical[f.Concept()]) {
+			return f.Concept()
+		}
+		_, rest, _ = strings.Cut(rest, " ")
+	}
+	return ""
 }
 
 // fullest leaves out the short lines: a gain with its power alone says little about the columns.
