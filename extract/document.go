@@ -103,7 +103,7 @@ func (d *document) rowFacts() {
 			d.nearest(packingRow, r)
 		case "celltemp", "optemp", "ambient", "":
 			d.namedInValue(r)
-		case "pmax", "voc", "isc", "power", "voltage", "current":
+		case "pmax", "voc", "isc", "power", "voltage", "current", "model":
 			byUnit(d, r)
 		default:
 			if f := facts[r.concept]; f != nil {

@@ -373,14 +373,23 @@ func bifaciality(d *document, r *row) {
 
 // byUnit reads a coefficient whose label names only the quantity ("Voc", "Voltage" under a heading): the unit per kelvin tells.
 func byUnit(d *document, r *row) {
-	perKelvin := false
+	perKelvin, ofYears := false, false
 	r.each(func(c *cell, q quantity.Quantity) {
 		switch q.Unit {
+		case quantity.Year:
+			ofYears = true
 		case quantity.PctPerK, quantity.PctPerF, quantity.VPerK, quantity.MVPerK, quantity.APerK, quantity.MAPerK, quantity.WPerK:
 			perKelvin = true
 		}
 	})
-	if !perKelvin {
+	switch {
+	case ofYears && (r.concept == "pmax" || r.concept == "power"): // under the heading "Warranty"
+		d.nearest(facts["warranty_power"], r)
+		return
+	case ofYears && r.concept == "model": // "Product: 15 years"
+		d.nearest(facts["warranty_product"], r)
+		return
+	case !perKelvin:
 		return
 	}
 	switch r.concept {
