@@ -47,7 +47,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		opt.Seen(pages)
 	}
 	d := read(pages)
-	again, err := readAgain(ctx, src.Data, d.ledger.claims)
+	again, err := readAgain(ctx, src.Data, d.ledger.claims, opt)
 	if err != nil {
 		return nil, err
 	}

@@ -11,7 +11,7 @@ import (
 const figures = "0123456789.,+-±−–~/×x*()% "
 
 // readAgain reads the places of all values that come from a picture once more, each alone.
-func readAgain(ctx context.Context, data []byte, claims []claim) (map[place]string, error) {
+func readAgain(ctx context.Context, data []byte, claims []claim, opt Options) (map[place]string, error) {
 	out := map[place]string{}
 	cells := map[int][]page.CellRequest{}
 	for _, c := range claims {
@@ -23,7 +23,7 @@ func readAgain(ctx context.Context, data []byte, claims []claim) (map[place]stri
 		cells[c.page] = append(cells[c.page], page.CellRequest{Box: c.box, Whitelist: whitelist(c.printed)})
 	}
 	for number, asked := range cells {
-		read, err := page.ReadCells(ctx, data, number, asked)
+		read, err := page.ReadCells(ctx, data, number, asked, page.Options{Cache: opt.Cache})
 		if err != nil {
 			return nil, err
 		}

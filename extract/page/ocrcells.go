@@ -28,7 +28,7 @@ const cellTall = 46
 // ReadCells reads places of a page, 1 being the first, each for itself: cut out, enlarged, without rules and neighbours. It is a
 // second opinion on what Open read from a picture; digits that contradict their look-alikes on the page come back as these. Errors
 // are of type *Error, but for a context that the caller ended.
-func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest) ([]CellReading, error) {
+func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest, opt Options) ([]CellReading, error) {
 	const name = "page to read again"
 	if len(cells) == 0 {
 		return nil, nil
@@ -36,6 +36,11 @@ func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest
 	o, err := findOCR()
 	if err != nil {
 		return nil, &Error{File: name, Page: number, Problem: err.Error(), Remedy: ocrInstall}
+	}
+	key := keyOf(data, "cells", number, o.version, o.languages, cells)
+	var kept []CellReading
+	if opt.Cache && loadKept(key, &kept) && len(kept) == len(cells) {
+		return kept, nil
 	}
 	s, err := sightOf(ctx, data, number)
 	if err != nil {
@@ -50,6 +55,9 @@ func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest
 		if err := o.readCells(ctx, s, list, byList[list], cells, out); err != nil {
 			return nil, asPictureError(ctx, name, number, err)
 		}
+	}
+	if opt.Cache {
+		saveKept(key, out)
 	}
 	return out, nil
 }
@@ -146,10 +154,10 @@ func sightOf(ctx context.Context, data []byte, number int) (*sight, error) {
 // sights keeps what was made out on the last few pages, since their cells are asked for soon after. A page takes some 25 MB.
 var sights struct {
 	sync.Mutex
-	last []kept
+	last []lookedAt
 }
 
-type kept struct {
+type lookedAt struct {
 	sum    [sha256.Size]byte
 	number int
 	sight  *sight
@@ -161,7 +169,7 @@ func remember(data []byte, number int, s *sight) {
 	sum := sha256.Sum256(data)
 	sights.Lock()
 	defer sights.Unlock()
-	sights.last = append([]kept{{sum, number, s}}, sights.last[:min(len(sights.last), maxSights-1)]...)
+	sights.last = append([]lookedAt{{sum, number, s}}, sights.last[:min(len(sights.last), maxSights-1)]...)
 }
 
 func recall(data []byte, number int) *sight {
