@@ -30,6 +30,7 @@ var arrows = []struct {
 	{"pvtally/rules/envelope/generate", []string{"pvtally/rules"}}, // a program run by hand
 	{"pvtally/cmd", []string{"pvtally"}},
 	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/cmd/internal/draw", "pvtally/rules", "pvtally/schema"}},
+	{"pvtally/cmd/internal/changes", []string{"pvtally/cmd/internal/report", "pvtally/rules", "pvtally/schema"}},
 	{"pvtally/cmd/internal/draw", nil},
 	{"pvtally/cmd/internal/browser", nil},
 	{"pvtally/testdata", nil},

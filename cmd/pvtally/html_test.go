@@ -38,6 +38,18 @@ func TestHTML(t *testing.T) {
 	}
 }
 
+// TestChangesHTML opens the page of two editions.
+func TestChangesHTML(t *testing.T) {
+	editions := filepath.Join("..", "..", "testdata", "changes")
+	file := filepath.Join(t.TempDir(), "changes.html")
+	var errs bytes.Buffer
+	c := cli.Command{Stdout: &errs, Stderr: &errs}
+	if code := c.Main([]string{"changes", "--output", "html", "--out", file, filepath.Join(editions, "kr-hc108-old.html"), filepath.Join(editions, "kr-hc108-new.html")}); code != cli.Done {
+		t.Fatalf("exit code %d\n%s", code, errs.Bytes())
+	}
+	lookAt(t, "changes", file)
+}
+
 // lookAt demands of a page: silence, no request but for itself, contrast and accessibility, nothing that sticks out sideways, a first
 // step of the keyboard that leads past the head, every address within it.
 func lookAt(t *testing.T, name, file string) {

@@ -17,7 +17,7 @@ type meaning struct {
 }
 
 const (
-	colder = "a string's voltage in the cold rises: the longest string that used to fit may not"
+	colder = "a string's voltage in the cold rises, and the longest string that used to fit may not"
 	racks  = "racking, clamps and layout made for the old size must be checked"
 )
 

@@ -16,7 +16,7 @@ func changedSince(ctx context.Context, rev string, args []string, list []input) 
 	at := common(args)
 	top, err := git(ctx, at, "rev-parse", "--show-toplevel")
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("--changed-since: %w", err)
 	}
 	root := strings.TrimSuffix(top, "\n")
 	changed := map[string]bool{}
@@ -26,7 +26,7 @@ func changedSince(ctx context.Context, rev string, args []string, list []input) 
 	} {
 		names, err := git(ctx, at, command...)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("--changed-since: %w", err)
 		}
 		for name := range strings.SplitSeq(names, "\x00") {
 			changed[filepath.Join(root, filepath.FromSlash(name))] = true
@@ -57,17 +57,21 @@ func real(path string) string {
 	return path
 }
 
+// errNoGit is for what only git can tell.
+var errNoGit = errors.New("this needs git, which is not installed")
+
+// git runs a command that only reads, and gives what it prints.
 func git(ctx context.Context, folder string, args ...string) (string, error) {
 	cmd := exec.CommandContext(ctx, "git", append([]string{"-C", folder}, args...)...)
 	var errs bytes.Buffer
 	cmd.Stderr = &errs
 	out, err := cmd.Output()
 	if errors.Is(err, exec.ErrNotFound) {
-		return "", errors.New("--changed-since needs git, which is not installed")
+		return "", errNoGit
 	}
 	if err != nil {
 		said, _, _ := strings.Cut(strings.TrimSpace(errs.String()), "\n")
-		return "", fmt.Errorf("--changed-since: git %s: %s", args[0], said)
+		return "", fmt.Errorf("git %s: %s", args[0], said)
 	}
 	return string(out), nil
 }

@@ -16,7 +16,8 @@ const (
 	pictureQuality = 60
 )
 
-// facsimile is what a report draws of pages: what is visible on them, without what only the reader needs.
+// facsimile is what a report draws of pages: what is visible on them, without what only the reader needs; with pictures where the file's
+// data are given.
 func facsimile(ctx context.Context, data []byte, pages []page.Page) (list []report.Page) {
 	for _, p := range pages {
 		out := report.Page{Number: p.Number, Width: p.Width, Height: p.Height}

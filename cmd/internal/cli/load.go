@@ -18,6 +18,7 @@ type loader struct {
 	cache    bool
 	words    bool            // give a datasheet's words, not its records
 	drawn    bool            // keep its pages besides, to draw them
+	pictures bool            // with a picture of those that are one
 	known    map[string]bool // checksums of datasheets that records of this run name: these are not read again
 	progress *progress
 }
@@ -69,7 +70,11 @@ func (l loader) read(ctx context.Context, in input, pages func(done, total int))
 	out, err := loaded{input: in}, error(nil)
 	out.data = nil
 	if l.drawn {
-		opt.Seen = func(pages []page.Page) { out.drawn = facsimile(ctx, in.data, pages) }
+		picture := in.data
+		if !l.pictures {
+			picture = nil
+		}
+		opt.Seen = func(pages []page.Page) { out.drawn = facsimile(ctx, picture, pages) }
 	}
 	if l.words {
 		out.pages, err = extract.Words(ctx, src, opt)

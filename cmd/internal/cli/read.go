@@ -20,6 +20,7 @@ type reading struct {
 	into  string
 	table string
 	words bool
+	lined bool
 }
 
 func (c Command) readCommand() *cobra.Command {
@@ -44,7 +45,8 @@ A value is stored as it is printed, wrong or not; what could not be decided stan
 	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`")
 	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records, in this `form`: csv or xlsx")
 	cmd.Flags().BoolVar(&opt.words, "words", false, "print what the reader saw: every word with its page and box")
-	cmd.MarkFlagsMutuallyExclusive("into", "table", "words")
+	cmd.Flags().BoolVar(&opt.lined, "values", false, "one printed value a line, named without positions: for comparing line by line")
+	cmd.MarkFlagsMutuallyExclusive("into", "table", "words", "values")
 	cmd.MarkFlagsMutuallyExclusive("into", "out")
 	return cmd
 }
@@ -71,6 +73,8 @@ func (opt *reading) write(ctx context.Context, r *run, args []string) error {
 		form = opt.seen
 	case opt.table != "":
 		form = opt.classes
+	case opt.lined:
+		form = opt.values
 	}
 	if err := o.finish(errors.Join(form(ctx, r, o, args), ctx.Err())); err != nil && ctx.Err() == nil {
 		return outcome{Unread, err}

@@ -61,7 +61,7 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 		if list == nil {
 			list = expand(args)
 		}
-		l := loader{cache: !r.work.noCache, words: r.words, drawn: r.drawn}
+		l := loader{cache: !r.work.noCache, words: r.words, drawn: r.drawn, pictures: r.drawn}
 		if hasDatasheets(list) && !r.words {
 			list = slices.Collect(r.spread(list)) // a stream's records may name the datasheets, so they come first
 			l.known = sources(ctx, r.work.jobs, list)

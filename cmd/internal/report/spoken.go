@@ -56,3 +56,6 @@ func className(s *schema.Sheet, class int) string {
 	}
 	return "class " + strconv.Itoa(class+1)
 }
+
+// Spoken names a value for a person, for other reports of the program.
+func Spoken(s *schema.Sheet, pointer string) string { return spoken(s, pointer) }
