@@ -33,6 +33,8 @@ func (d *doctor) clears(n int) string {
 		return "tallies better, though no finding goes away"
 	case n >= all && all == 1:
 		return "clears the only finding"
+	case n >= all && all == 2:
+		return "clears both findings"
 	case n >= all:
 		return fmt.Sprintf("clears all %d findings", all)
 	case n == 1:

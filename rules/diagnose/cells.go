@@ -45,6 +45,7 @@ type board struct {
 	watts []float64 // the power in each class's name, 0 where it has none
 	seen  []int     // the round in which each relation was last looked at
 	round int
+	tries int // corrections tried so far
 }
 
 // Limits of what is looked at: no real sheet comes near, and a hostile one must not hold the program.
@@ -147,15 +148,25 @@ func (b *board) siblings(c int) []int {
 
 // decimals is how many decimals a cell's row is printed with: what most of the others have.
 func (b *board) decimals(c int) int {
-	votes := map[int]int{}
-	best := b.cells[c].n.Decimals()
-	for _, s := range printed(b.siblings(c)) {
-		if d := b.cells[s].n.Decimals(); s != c {
-			votes[d]++
-			if votes[d] > votes[best] || votes[d] == votes[best] && d > best {
-				best = d
-			}
+	k := &b.cells[c]
+	own := k.n.Decimals()
+	if k.model < 0 {
+		return own
+	}
+	var votes [maxDecimals + 1]int
+	for i := range b.sheet.Models {
+		if s := b.find(i, k.group, k.row, k.name); s != none && s != c {
+			votes[min(b.cells[s].n.Decimals(), maxDecimals)]++
+		}
+	}
+	best := min(own, maxDecimals)
+	for d, n := range votes {
+		if n > 0 && n >= votes[best] {
+			best = d
 		}
 	}
 	return best
 }
+
+// maxDecimals is more than any sheet prints.
+const maxDecimals = 8

@@ -53,8 +53,14 @@ func (b *board) restore(edits []edit) {
 	b.price()
 }
 
+// maxTries bounds how many corrections are tried on a sheet: a hundred times what a sheet of eight classes with one mistake asks for.
+const maxTries = 50_000
+
 // try is the gain of a correction: what its cells' relations cost less with it. Where it cannot reach need, it is some number below.
 func (b *board) try(edits []edit, need float64) (gain float64) {
+	if b.tries++; b.tries > maxTries {
+		return math.Inf(-1)
+	}
 	var room [8]schema.Number
 	kept := room[:0]
 	open := 0.0 // what the relations not yet asked can still save

@@ -120,7 +120,7 @@ func (d *doctor) unexplained(out []Suspect) (s Suspect, ok bool) {
 		return s, false
 	}
 	return Suspect{Field: f.Fields[0], Confidence: unexplained[pointed(f)], Mistake: Unknown, Cells: []Cell{{Field: f.Fields[0], Printed: n}}, Findings: []int{best},
-		Because: "no known slip in one place explains it; one of the values it names is wrong, or the maker has a habit of its own"}, true
+		Because: "no known slip in one place explains the finding: one of the values it names is wrong, or the maker has a habit of its own"}, true
 }
 
 // pointed reports a finding that judges one value by all the others of its row: its judged value is mostly the wrong one, where a range

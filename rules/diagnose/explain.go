@@ -45,7 +45,7 @@ func (d *doctor) explain() {
 		}
 		d.chosen = append(d.chosen, explanation{r.list[best], r})
 		d.board.apply(r.list[best].edits)
-		left = grave(after)
+		left = slices.DeleteFunc(grave(after), d.accepted)
 		if r.honest > r.list[best].share {
 			break // more likely the maker's habit: named, but nothing is built on it
 		}
@@ -53,6 +53,9 @@ func (d *doctor) explain() {
 	d.unsolved = left
 	d.refine()
 }
+
+// accepted reports a finding that the sheet had as printed and that nobody asks about: a policy has accepted it.
+func (d *doctor) accepted(f rules.Finding) bool { return has(d.printed, &f) && !has(d.before, &f) }
 
 // choose asks the rules about the likeliest explanations: what they leave or bring about weighs against them. It is -1 where none clears anything.
 func (d *doctor) choose(r *ranking, left []rules.Finding) (best int, after []rules.Finding) {

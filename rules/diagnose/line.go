@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pvtally/rules/envelope"
@@ -44,69 +45,67 @@ func (l *line) points(b *board, without int, room []point) (out []point, wrong i
 	return out, wrong
 }
 
-// fit is the line through the points: its height at x0, its slope, and half the sum of squares; prior is the spread of slopes over product lines.
-func (l *line) fit(pts []point) (x0, height, slope, half float64) {
+// fitted is a line through points: its height at x0, its slope, half the sum of squares, and the point that costs most.
+type fitted struct {
+	x0, height, slope float64
+	half              float64
+	worst             int
+	saved             float64 // what half falls by without the worst
+}
+
+// fit draws the line, by least squares with the spread of slopes over product lines as prior knowledge. Leaving a point out lowers the sum of squares by
+// its own square over one less its leverage (Cook, Weisberg, Residuals and Influence in Regression, 1982; from memory).
+func (l *line) fit(pts []point) (f fitted) {
 	var sw, sx, sy float64
 	for _, p := range pts {
 		w := 1 / (p.s * p.s)
 		sw, sx, sy = sw+w, sx+w*p.x, sy+w*p.y
 	}
-	x0, y0 := sx/sw, sy/sw
+	f.x0, f.height = sx/sw, sy/sw
 	spread := (l.slope.Q95 - l.slope.Q05) / 3.29 // 5th to 95th percentile of a normal distribution
 	sxx := 1 / (spread * spread)
 	sxy := sxx * l.slope.Median
 	for _, p := range pts {
 		w := 1 / (p.s * p.s)
-		sxx += w * (p.x - x0) * (p.x - x0)
-		sxy += w * (p.x - x0) * (p.y - y0)
+		sxx += w * (p.x - f.x0) * (p.x - f.x0)
+		sxy += w * (p.x - f.x0) * (p.y - f.height)
 	}
-	slope = sxy / sxx
-	d := (slope - l.slope.Median) / spread
-	half = d * d / 2
-	for _, p := range pts {
-		r := (p.y - y0 - slope*(p.x-x0)) / p.s
-		half += r * r / 2
+	f.slope = sxy / sxx
+	d := (f.slope - l.slope.Median) / spread
+	f.half = d * d / 2
+	for i, p := range pts {
+		dx := p.x - f.x0
+		r := (p.y - f.height - f.slope*dx) / p.s
+		f.half += r * r / 2
+		leverage := (1/sw + dx*dx/sxx) / (p.s * p.s)
+		if s := r * r / 2 / max(1-leverage, 1e-9); s > f.saved {
+			f.worst, f.saved = i, s
+		}
 	}
-	return x0, y0, slope, half
+	return f
 }
+
+// maxOff is how many values of a row are looked at as standing off its line: with more, the line itself is in question.
+const maxOff = 4
 
 func (l *line) misfit(b *board) float64 {
 	var room [maxClasses]point
 	pts, wrong := l.points(b, none, room[:])
 	cost := float64(wrong) * -math.Log(offLine*0.001)
-	for len(pts) > 1 {
-		_, _, _, half := l.fit(pts)
-		// the point whose leaving saves most
-		best, saved, price := -1, 0.0, 0.0
-		if half > 2 {
-			for i, p := range pts {
-				pts[i], pts[len(pts)-1] = pts[len(pts)-1], pts[i]
-				rest := 0.0
-				if len(pts) > 2 {
-					_, _, _, rest = l.fit(pts[:len(pts)-1])
-				}
-				pts[i], pts[len(pts)-1] = pts[len(pts)-1], pts[i]
-				if out := -math.Log(offLine * p.s); half-rest-out > saved {
-					best, saved, price = i, half-rest-out, out
-				}
-			}
-		}
-		if best < 0 {
-			return cost + half
+	for off := 0; len(pts) > 1; off++ {
+		f := l.fit(pts)
+		price := -math.Log(offLine * pts[f.worst].s)
+		if f.half < 2 || f.saved < price || off == maxOff {
+			return cost + f.half
 		}
 		cost += price
-		pts = append(pts[:best], pts[best+1:]...)
+		pts = append(pts[:f.worst], pts[f.worst+1:]...)
 	}
 	return cost
 }
 
 func (l *line) solve(b *board, c int) (float64, bool) {
-	at := -1
-	for i := range l.row {
-		if l.row[i] == c {
-			at = i
-		}
-	}
+	at := slices.Index(l.row, c)
 	if at < 0 {
 		return 0, false
 	}
@@ -116,24 +115,13 @@ func (l *line) solve(b *board, c int) (float64, bool) {
 	if len(pts) == 0 || !(x > 0) {
 		return 0, false
 	}
+	f := l.fit(pts)
 	// one that stands off the line of the others must not bend it
-	for len(pts) > 3 {
-		_, _, _, half := l.fit(pts)
-		best, least := -1, half-8
-		for i := range pts {
-			pts[i], pts[len(pts)-1] = pts[len(pts)-1], pts[i]
-			if _, _, _, rest := l.fit(pts[:len(pts)-1]); rest < least {
-				best, least = i, rest
-			}
-			pts[i], pts[len(pts)-1] = pts[len(pts)-1], pts[i]
-		}
-		if best < 0 {
-			break
-		}
-		pts = append(pts[:best], pts[best+1:]...)
+	for off := 0; len(pts) > 3 && f.saved > 8 && off < maxOff; off++ {
+		pts = append(pts[:f.worst], pts[f.worst+1:]...)
+		f = l.fit(pts)
 	}
-	x0, y0, slope, _ := l.fit(pts)
-	return math.Exp(y0 + slope*(math.Log(x)-x0)), true
+	return math.Exp(f.height + f.slope*(math.Log(x)-f.x0)), true
 }
 
 // widen finds how unevenly this maker's row lies, from values that each stand on the line of the others; a row whose every value ends in a

@@ -28,8 +28,10 @@ func (b *board) relate(says string, r relation) {
 
 // price finds what each relation costs with what stands on the board.
 func (b *board) price() {
-	b.cost, b.seen = slices.Grow(b.cost[:0], len(b.rels))[:len(b.rels)], make([]int, len(b.rels))
-	b.round = 0
+	b.cost = slices.Grow(b.cost[:0], len(b.rels))[:len(b.rels)]
+	for len(b.seen) < len(b.rels) {
+		b.seen = append(b.seen, 0)
+	}
 	for i, r := range b.rels {
 		b.cost[i] = r.misfit(b)
 	}
@@ -156,7 +158,8 @@ func (s *shared) best(b *board) (cost, gap float64) {
 	}
 	try(0, 0)
 	if cost > 0.1 {
-		try(median(gaps), s.common.misfit(median(gaps), wide))
+		most := median(gaps)
+		try(most, s.common.misfit(most, wide))
 	}
 	if len(gaps) == 2 {
 		try(max(gaps[0], gaps[1]), s.common.misfit(max(gaps[0], gaps[1]), wide))

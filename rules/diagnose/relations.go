@@ -64,6 +64,7 @@ func (b *board) module(stc *table) {
 	if count != none {
 		b.relate("", &counted{count})
 	}
+	b.sized()
 	b.body(length, width)
 }
 

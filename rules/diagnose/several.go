@@ -158,13 +158,37 @@ func (b *board) sizes(propose func(correction)) {
 			continue
 		}
 		for _, side := range []int{length, width} {
-			if v, ok := s.solve(b, side); ok && v > 0 {
+			v, ok := s.solve(b, side)
+			if !ok || v <= 0 {
+				continue
+			}
+			prior := chance(OtherFormat, 1) + b.formatRatio(side == length, b.x[side]/v)
+			meant := b.knownNear(side == length, v)
+			if len(meant) == 0 {
+				meant = []float64{v}
+			}
+			for _, v := range meant {
 				if n, ok := rounded(v, 0); ok {
-					propose(correction{mistake: OtherFormat, edits: []edit{{side, n}}, prior: chance(OtherFormat, 1) + b.formatRatio(side == length, b.x[side]/v)})
+					propose(correction{mistake: OtherFormat, edits: []edit{{side, n}}, prior: prior})
 				}
 			}
 		}
 	}
+}
+
+// knownNear are the sides of known sizes of these cells that the efficiency's rounding does not tell from v.
+func (b *board) knownNear(long bool, v float64) (out []float64) {
+	const within = 0.005
+	for _, k := range b.knownSizes() {
+		side := k[1]
+		if long {
+			side = k[0]
+		}
+		if math.Abs(side/v-1) < within {
+			out = append(out, side)
+		}
+	}
+	return out
 }
 
 // border is what frame and gaps add to the rows of cells, mm.

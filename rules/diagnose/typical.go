@@ -54,11 +54,12 @@ func (b *board) typical(says string, q envelope.Quantity, over, under []int) {
 	b.relate(says, &typical{over, under, math.Log(middle), k})
 }
 
-// usual makes of a range, the 1st to the 99th percentile, a middle and a scatter. A written bound may lie farther out than its scale.
+// usual makes of a range, the 1st to the 99th percentile, a middle and a scatter: wider than the list's, for sheets are of other years and the
+// quantities hang together. A written bound may lie farther out than its scale.
 func usual(r *envelope.Range, wild float64) (middle float64, k scatter) {
-	const percentile = 2.33 // standard deviations of a normal distribution from its median to its 99th percentile
+	const deviations = 1.65 // from the middle to a bound
 	middle = r.Lo + r.LoScale
-	return middle, scatter{lo: r.LoScale / percentile, hi: max(r.HiScale, r.Hi-middle) / percentile, wild: wild}
+	return middle, scatter{lo: r.LoScale / deviations, hi: max(r.HiScale, r.Hi-middle) / deviations, wild: wild}
 }
 
 // alike holds when count of cells, Voc, Isc and area together are like the list's modules of that efficiency (see stc/cell-count).
@@ -111,7 +112,8 @@ func (a *alike) solve(*board, int) (float64, bool) { return 0, false }
 
 // median is the middle value; of an even count the lower of the two.
 func median(v []float64) float64 {
-	w := slices.Clone(v)
+	var room [maxClasses]float64
+	w := append(room[:0], v...)
 	slices.Sort(w)
 	if len(w) == 0 {
 		return 0
