@@ -11,6 +11,7 @@ import (
 // How a line is shown to Tesseract. Its models were trained on lines scaled to 36 pixels, with capitals of some 24 to 30.
 const (
 	cropTall   = 30 // pixels of capitals
+	retryTall  = 37 // the same for another try
 	cropMargin = 12 // white pixels around
 	maxEnlarge = 4.0
 	minCrop    = 0.2

@@ -19,24 +19,52 @@ type sight struct {
 // linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
 const linesPerProcess = 60
 
-// look recognises lines.
+// look recognises lines; what was read badly is read once more, in smaller pieces.
 func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, []Word, error) {
-	lines = slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })
+	s := &sight{canvas: c, lines: slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })}
+	first, err := o.readAll(ctx, c, s.lines, cropTall)
+	if err != nil {
+		return nil, nil, err
+	}
+	all := make([]laid, len(first))
+	var weak []lettering
+	var of []int
+	for i := range s.lines {
+		all[i] = s.lines[i].laid(first[i])
+		if all[i].weak() {
+			for _, part := range s.lines[i].pieces() {
+				weak, of = append(weak, part), append(of, i)
+			}
+		}
+	}
+	again, err := o.readAll(ctx, c, weak, retryTall)
+	if err != nil {
+		return nil, nil, err
+	}
+	for n := 0; n < len(weak); {
+		i := of[n]
+		var parts []laid
+		for ; n < len(weak) && of[n] == i; n++ {
+			parts = append(parts, weak[n].laid(again[n]))
+		}
+		all[i].improve(parts)
+	}
+	return s, s.words(all), nil
+}
+
+// readAll reads lines by as many processes as are worth starting.
+func (o *ocr) readAll(ctx context.Context, c *canvas, lines []lettering, tall int) ([][]ocrWord, error) {
 	read := make([][]ocrWord, len(lines))
 	var wait sync.WaitGroup
 	faults := make([]error, len(lines)/linesPerProcess+1)
 	for from := 0; from < len(lines); from += linesPerProcess {
 		wait.Go(func() {
 			part := lines[from:min(len(lines), from+linesPerProcess)]
-			faults[from/linesPerProcess] = o.readLines(ctx, c, part, cropTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
+			faults[from/linesPerProcess] = o.readLines(ctx, c, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
 		})
 	}
 	wait.Wait()
-	if err := errors.Join(faults...); err != nil {
-		return nil, nil, err
-	}
-	s := &sight{canvas: c, lines: lines}
-	return s, s.words(read), nil
+	return read, errors.Join(faults...)
 }
 
 // readLines has one process read lines, shown with capitals so many pixels tall.
@@ -51,18 +79,9 @@ func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, tall 
 }
 
 // words makes words of what was read in the lines.
-func (s *sight) words(read [][]ocrWord) []Word {
-	type laid struct {
-		glyphs     []glyph
-		base, tall float64
-	}
-	all := make([]laid, len(s.lines))
-	for i := range s.lines {
-		l := &s.lines[i]
-		glyphs := l.lay(read[i])
-		base, tall := l.measured(glyphs)
-		all[i] = laid{glyphs, base, tall}
-		s.kin.add(s.canvas, glyphs, tall)
+func (s *sight) words(all []laid) []Word {
+	for _, l := range all {
+		s.kin.add(s.canvas, l.glyphs, l.tall)
 	}
 	var words []Word
 	for _, l := range all {
