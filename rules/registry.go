@@ -88,6 +88,7 @@ var book = []*Rule{
 	catalogueDrift,
 	catalogueRepeatedModel,
 	catalogueSameNumbers,
+	catalogueSource,
 }
 
 var byID = func() map[string]*Rule {

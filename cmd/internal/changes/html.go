@@ -76,7 +76,7 @@ func writeHTML(w io.Writer, d *Doc, _ bool) error {
 		for _, e := range revision.Effects {
 			for _, c := range s.with(e) {
 				section.Changes = append(section.Changes, htmlChange{Effect: e, Name: report.Plain(c.Name), Old: report.Plain(c.value(c.Old)), New: report.Plain(c.value(c.New)),
-					Size: strings.ReplaceAll(c.size(), "-", "−"), Why: c.Why, Strings: c.Strings})
+					Size: strings.ReplaceAll(c.size(), "-", "−"), Why: c.Why, Strings: c.Strings && len(s.Strings) > 0})
 			}
 		}
 		for _, c := range s.Classes {
