@@ -169,6 +169,19 @@ func single(columns []*column) [][]*column {
 // columnNames finds the nearest header line with a cell for every class; a line close above it with as many cells is the name's first half.
 func (b *block) columnNames(lines [][]*cell) {
 	classes := b.classes()
+	if len(classes) == 1 {
+		if c := b.ownName(lines, classes[0]); c != nil {
+			for _, col := range classes[0] {
+				col.name, col.named = c.text, c
+				for _, t := range token.FindAllString(c.text, -1) {
+					if w, ok := wattsIn(t); ok && hasNumber(t, w) && hasLetters(t) && hasNumber(c.text, w) {
+						col.name = t
+					}
+				}
+			}
+			return
+		}
+	}
 	var names []string
 	var cells []*cell
 	at := 0 // the line that holds the names
@@ -257,9 +270,6 @@ func splitName(upper, lower []string) bool {
 func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) {
 	cells := make([]*cell, len(classes))
 	names := make([]string, len(classes))
-	if len(classes) == 1 {
-		line = b.only(line, classes[0])
-	}
 	for _, c := range line {
 		if !mayName(c) {
 			continue
@@ -290,18 +300,26 @@ func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) 
 	return cells, names
 }
 
-// only picks among several header cells over a single class the one that holds its watts.
-func (b *block) only(line []*cell, columns []*column) []*cell {
+// ownName is the header cell over a single class that holds its watts; it may stand anywhere above the table, over the labels too.
+func (b *block) ownName(lines [][]*cell, columns []*column) *cell {
 	for _, col := range columns {
-		if p, ok := col.values["pmax"]; ok && col.cond != atNMOT && col.cond != atNOCT {
+		p, ok := col.values["pmax"]
+		if !ok || col.cond == atNMOT || col.cond == atNOCT {
+			continue
+		}
+		watts, err := strconv.ParseFloat(p.term().Literal, 64)
+		if err != nil {
+			continue
+		}
+		for _, line := range lines {
 			for _, c := range line {
-				if v, err := strconv.ParseFloat(p.term().Literal, 64); err == nil && hasNumber(c.text, v) && hasLetters(c.text) {
-					return []*cell{c}
+				if mayName(c) && hasNumber(c.text, watts) && hasLetters(c.text) {
+					return c
 				}
 			}
 		}
 	}
-	return line
+	return nil
 }
 
 func (b *block) classPitch(classes [][]*column) float64 {
@@ -310,8 +328,8 @@ func (b *block) classPitch(classes [][]*column) float64 {
 	for k := 1; k < len(classes); k++ {
 		d = min(d, math.Abs(mid(k)-mid(k-1)))
 	}
-	if math.IsInf(d, 1) { // a table of one class is headed anywhere above it
-		return max(90, 2*abs(mid(0)-b.box.X0))
+	if math.IsInf(d, 1) {
+		return 90
 	}
 	return d
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
@@ -29,6 +30,8 @@ type claim struct {
 	step     bool    // of a warranty in steps: the longest step is the warranty's
 	after    float64 // of an output promised after some years: the years; the latest is the warranty's end
 	part     int     // of a sheet with several series: the one it speaks of, from 1; 0 is all
+	open     string  // why its reading is not to be trusted; such a claim fills no field, and keeps weaker ones from filling it with something else
+	instead  string  // what else it may read, where open
 }
 
 // asides are fields whose printed values go under "also" only: nothing measures yet how well they are read.
@@ -136,7 +139,10 @@ func (l *ledger) settle(s *schema.Sheet) {
 }
 
 func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
-	claims = longestStep(claims)
+	claims, ok := l.closed(s, field, longestStep(claims))
+	if !ok {
+		return
+	}
 	slices.SortStableFunc(claims, func(a, b claim) int { return cmp.Compare(b.score, a.score) })
 	best := claims[0]
 	for _, c := range claims[1:] {
@@ -166,6 +172,33 @@ func (l *ledger) settleField(s *schema.Sheet, field string, claims []claim) {
 		}
 		s.Also = append(s.Also, alsoOf(field, c))
 	}
+}
+
+// closed takes out the claims whose reading is open. The field stays open with them where what is left is weaker and says neither of their readings.
+func (l *ledger) closed(s *schema.Sheet, field string, claims []claim) ([]claim, bool) {
+	var left []claim
+	var doubt *claim
+	for i, c := range claims {
+		if c.open == "" {
+			left = append(left, c)
+		} else if doubt == nil || c.score > doubt.score {
+			doubt = &claims[i]
+		}
+	}
+	if doubt == nil {
+		return left, true
+	}
+	for _, c := range left {
+		if c.score-doubt.score >= margin || sameValue(c, *doubt) || strings.Contains(doubt.instead, c.literal) {
+			return left, true
+		}
+	}
+	candidates := []string{doubt.printed}
+	if doubt.instead != "" {
+		candidates = append(candidates, doubt.instead)
+	}
+	s.Unresolved = append(s.Unresolved, unresolvedOf(field, *doubt, candidates, doubt.open))
+	return nil, false
 }
 
 // longestStep keeps of the steps of a warranty the longest.

@@ -83,7 +83,7 @@ func (d *document) packed(r *row, c *cell, q quantity.Quantity, beside label.Fou
 	case rank > 0 && v >= 50 && (container(f) > 0 || !f.Has("pallet") || v > 100):
 		d.claim("/packing/modules_per_container", r, c, q, 0, q.Unit, 50, 3000, labelled*rank)
 	case f.Has("pallet") && container(f) == 0 && !f.Has("container20"):
-		d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)
+		d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, leastPerPallet(q), 100, labelled)
 	}
 }
 
@@ -178,10 +178,18 @@ func (d *document) packedTogether(r *row, c *cell, q quantity.Quantity) bool {
 	if last == 2 && q.Terms[0].Value*q.Terms[1].Value != q.Terms[2].Value {
 		return false // which count is which would be a guess
 	}
-	d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, 2, 100, labelled)
+	d.claim("/packing/modules_per_pallet", r, c, q, 0, q.Unit, leastPerPallet(q), 100, labelled)
 	if last == 2 {
 		d.claim("/packing/pallets_per_container", r, c, q, 1, q.Unit, 4, 100, labelled)
 	}
 	d.claim("/packing/modules_per_container", r, c, q, last, q.Unit, 50, 3000, labelled)
 	return true
+}
+
+// leastPerPallet: a bare small figure beside the word pallet is an axis mark or a footnote sooner than a number of modules.
+func leastPerPallet(q quantity.Quantity) float64 {
+	if q.Unit == quantity.None {
+		return 10
+	}
+	return 2
 }

@@ -21,30 +21,44 @@ type place struct {
 // be impossible (the row's decimals, the order of the classes): then the other stands, and its evidence says why. Else the field stays open with both.
 func (l *ledger) reread(second map[place]string) {
 	shapes := l.rowShapes()
-	var kept []claim
-	for _, c := range l.claims {
+	for i := range l.claims {
+		c := &l.claims[i]
 		if c.by != page.ByPicture {
-			kept = append(kept, c)
 			continue
 		}
 		text, asked := second[place{c.page, c.box}]
-		agree := asked && sameDigits(c, text)
+		agree := asked && sameDigits(*c, text)
 		switch row := shapes[c.row]; {
 		case (!asked || agree) && row.decimals >= 0 && !row.possible(c.literal):
-			l.refuse = append(l.refuse, unresolvedOf(c.field, c, []string{c.printed}, "read from a picture, and the row rules it out"))
-			continue
+			c.open = "read from a picture, and the row rules it out"
 		case !asked || c.text: // digits that agree say nothing of the letters between them
 		case agree:
 			c.readings = 2
 		default:
-			var ok bool
-			if c, ok = l.decide(c, text, shapes[c.row]); !ok {
-				continue
-			}
+			c.decide(text, row)
 		}
-		kept = append(kept, c)
 	}
-	l.claims = kept
+	l.openTogether()
+}
+
+// openTogether: the numbers of one quantity stand or fall together. Where one of a size's three is misread, the others may have changed places.
+func (l *ledger) openTogether() {
+	type whole struct {
+		page           int
+		printed, label string
+	}
+	open := map[whole]claim{}
+	for _, c := range l.claims {
+		if c.open != "" {
+			open[whole{c.page, c.printed, c.label}] = c
+		}
+	}
+	for i := range l.claims {
+		c := &l.claims[i]
+		if o, ok := open[whole{c.page, c.printed, c.label}]; ok && c.open == "" && c.by == page.ByPicture && len(digitRuns(c.printed)) > 1 && abs(o.box.Y0-c.box.Y0) < c.box.H() {
+			c.open, c.instead, c.readings = "part of what is not read with certainty", "", 0
+		}
+	}
 }
 
 // sameDigits: the second reading holds the same numbers as the first, in order; one may hold more than the other at its ends (a place is a part of a cell), but
@@ -133,22 +147,19 @@ func (s shape) possible(literal string) bool {
 	return v > middle*0.8 && v < middle*1.25
 }
 
-// decide chooses between two readings that differ, or refuses.
-func (l *ledger) decide(c claim, text string, row shape) (claim, bool) {
-	other := literalIn(text, c)
+// decide chooses between two readings that differ, or leaves the claim open.
+func (c *claim) decide(text string, row shape) {
+	other := literalIn(text, *c)
 	first, second := row.possible(c.literal), other != "" && row.possible(other)
 	switch {
 	case first && !second && row.decimals >= 0 && (other != "" || text == ""):
 		c.note = joinNotes(c.note, fmt.Sprintf("the cell alone reads %q, which the row rules out", text))
-		return c, true
 	case second && !first:
 		c.note = joinNotes(c.note, fmt.Sprintf("the page reads %q, which the row rules out; the cell alone reads this", c.printed))
 		c.literal, c.printed = other, text
-		return c, true
+	default:
+		c.open, c.instead = "the page and the cell alone read differently", text
 	}
-	u := unresolvedOf(c.field, c, []string{c.printed, text}, "the page and the cell alone read differently")
-	l.refuse = append(l.refuse, u)
-	return c, false
 }
 
 // literalIn is the one number of a second reading that can stand for the claim's; "" where there are none or several.
