@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"strings"
 
 	"pvtally/cmd/internal/report"
 	"pvtally/extract"
@@ -29,6 +30,7 @@ type loaded struct {
 	sheets  []*schema.Sheet
 	doc     *schema.Document // of a record
 	pages   []page.Page      // with the loader's words
+	view    string           // with them: what the reader made of them
 	drawn   []report.Page    // with the loader's drawn
 	unread  *report.Unread
 	foreign bool // a JSON in a folder that is no record of ours
@@ -77,7 +79,11 @@ func (l loader) read(ctx context.Context, in input, pages func(done, total int))
 		opt.Seen = func(pages []page.Page) { out.drawn = facsimile(ctx, picture, pages) }
 	}
 	if l.words {
-		out.pages, err = extract.Words(ctx, src, opt)
+		if out.pages, err = extract.Words(ctx, src, opt); err == nil {
+			var view strings.Builder
+			extract.Explain(&view, out.pages)
+			out.view = view.String()
+		}
 	} else {
 		out.sheets, err = extract.Sheets(ctx, src, opt)
 	}
