@@ -96,6 +96,9 @@ func (d *document) the800() condition {
 
 func (d *document) rowFacts() {
 	for _, r := range d.rows() {
+		if r.label[0].by == page.ByPicture && countLetters(r.text()) < 3 {
+			continue // specks of a drawing, read as letters
+		}
 		switch r.concept {
 		case "length", "width", "depth":
 			d.oneSide(r)

@@ -104,6 +104,9 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 				ends = append(ends, l)
 			}
 		}
+		if len(ends) > 2 { // two curves' ends at most; more are marks along the way
+			ends = nil
+		}
 	}
 	if len(ends) > 0 {
 		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, higher), false)
