@@ -17,7 +17,7 @@ func (opt *checking) newBaseline(ctx context.Context, r *run, args []string) err
 		if j.Sheet == nil {
 			continue
 		}
-		opt.law.keep(j.input, j.Sheet)
+		opt.law.keep(j.input, j.Sheet, j.diagnosis)
 		for _, f := range j.Sheet.Findings {
 			b.Findings = append(b.Findings, policy.Name(recordID(j.input, j.Sheet, opt.baseline), j.Sheet.Record, f))
 		}

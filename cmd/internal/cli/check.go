@@ -133,7 +133,7 @@ func (opt *checking) entries(ctx context.Context, r *run, args []string) iter.Se
 		}
 		for j := range list {
 			if j.Sheet != nil {
-				opt.law.keep(j.input, j.Sheet)
+				opt.law.keep(j.input, j.Sheet, j.diagnosis)
 				opt.law.accuse(j.Sheet, j.diagnosis)
 			}
 			if !yield(j.Entry) {

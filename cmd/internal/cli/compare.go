@@ -185,7 +185,7 @@ func (opt *comparing) collect(ctx context.Context, r *run, args []string) (in co
 			in.LeftOut = append(in.LeftOut, l.unread)
 		}
 		for _, s := range list {
-			if opt.law.keep(s.input, s.Sheet); s.Verdict() == "reject" && !opt.anyway {
+			if opt.law.keep(s.input, s.Sheet, opt.law.diagnose(s.Sheet)); s.Verdict() == "reject" && !opt.anyway {
 				rejected++
 				u := &report.Unread{File: s.File, Problem: "verdict reject: its numbers do not tally", Remedy: "'pvtally check' shows why, --anyway compares it all the same"}
 				r.warn("%s", u)

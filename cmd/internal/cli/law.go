@@ -137,12 +137,12 @@ func (l *law) limit(flag string, given bool) (rules.Level, error) {
 }
 
 // keep silences what policy and baseline accept.
-func (l *law) keep(in input, s *report.Sheet) {
+func (l *law) keep(in input, s *report.Sheet, d diagnosis) {
 	if l.policyFile == "" && l.baselineFile == "" {
 		return
 	}
 	s.Findings = l.keeper.Require(s.Record, s.Findings)
-	s.Findings = l.keeper.Keep(recordID(in, s, l.policyFile), recordID(in, s, l.baselineFile), s.Record, s.Findings)
+	s.Findings = l.keeper.Keep(recordID(in, s, l.policyFile), recordID(in, s, l.baselineFile), s.Record, s.Findings, d.causes())
 }
 
 // recordID is a record's name in a policy or baseline: its path from the file's folder, with the part where a datasheet gives several.

@@ -3,6 +3,7 @@ package cli
 import (
 	"slices"
 
+	"pvtally/cmd/internal/policy"
 	"pvtally/cmd/internal/report"
 	"pvtally/rules"
 	"pvtally/rules/diagnose"
@@ -22,6 +23,18 @@ func (l *law) diagnose(s *report.Sheet) diagnosis {
 		return diagnosis{}
 	}
 	return diagnosis{slices.Clone(s.Findings), suspects}
+}
+
+// causes are the suspects as a policy's waivers see them.
+func (d diagnosis) causes() (list []policy.Cause) {
+	for _, x := range d.suspects {
+		c := policy.Cause{Findings: x.Findings}
+		for _, cell := range x.Cells {
+			c.Cells = append(c.Cells, cell.Field)
+		}
+		list = append(list, c)
+	}
+	return list
 }
 
 // accuse gives a sheet its suspects. Findings may have come since the diagnosis (across records, from the policy) without changing it;

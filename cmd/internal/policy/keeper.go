@@ -1,8 +1,6 @@
 package policy
 
 import (
-	"slices"
-
 	"pvtally/rules"
 	"pvtally/schema"
 )
@@ -100,10 +98,27 @@ func (k *Keeper) Require(s *schema.Sheet, found []rules.Finding) []rules.Finding
 	return append(found, f)
 }
 
-// Keep drops the findings that a waiver or the baseline accepts. The record has a name for each, relative to the file's folder.
-func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []rules.Finding) []rules.Finding {
-	found, waived := accept(k.used, found, func(f rules.Finding) []Finding { return cells(forPolicy, s, f) })
-	found, known := accept(k.met, found, func(f rules.Finding) []Finding { return []Finding{Name(forBaseline, s, f)} })
+// Cause is one wrong value, or several that went wrong together, with the findings that come of it.
+type Cause struct {
+	Cells    []string // JSON Pointers
+	Findings []int    // indices into the findings
+}
+
+// Keep drops the findings that a waiver or the baseline accepts. The record has a name for each, relative to the file's folder. A waiver that
+// names the wrong value of a cause by one of its findings accepts them all: its reason is about the value.
+func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []rules.Finding, causes []Cause) []rules.Finding {
+	same := map[int]bool{} // the findings whose cause a waiver names
+	if len(k.used) > 0 {
+		for _, c := range causes {
+			if k.excuses(forPolicy, s, found, c) {
+				for _, i := range c.Findings {
+					same[i] = true
+				}
+			}
+		}
+	}
+	found, waived := accept(k.used, found, same, func(f rules.Finding) []Finding { return cells(forPolicy, s, f) })
+	found, known := accept(k.met, found, nil, func(f rules.Finding) []Finding { return []Finding{Name(forBaseline, s, f)} })
 	k.Waived += waived
 	k.Known += known
 	for _, name := range []string{forPolicy, forBaseline} {
@@ -114,20 +129,41 @@ func (k *Keeper) Keep(forPolicy, forBaseline string, s *schema.Sheet, found []ru
 	return found
 }
 
-// accept drops the findings one of whose names is an entry, and marks that entry.
-func accept(entries map[Finding]bool, found []rules.Finding, names func(rules.Finding) []Finding) (kept []rules.Finding, n int) {
+// excuses reports that a waiver names a wrong value of a cause, by the rule of one of its findings, and marks it.
+func (k *Keeper) excuses(record string, s *schema.Sheet, found []rules.Finding, c Cause) (excused bool) {
+	for _, i := range c.Findings {
+		if i < 0 || i >= len(found) {
+			continue
+		}
+		for _, pointer := range c.Cells {
+			n, _ := s.At(pointer)
+			name := Finding{found[i].Rule, record, schema.Key(s, pointer), n.String()}
+			if _, waived := k.used[name]; waived {
+				k.used[name] = true
+				excused = true
+			}
+		}
+	}
+	return excused
+}
+
+// accept drops the findings one of whose names is an entry, and marks that entry; and those that are the same thing as one of them.
+func accept(entries map[Finding]bool, found []rules.Finding, same map[int]bool, names func(rules.Finding) []Finding) (kept []rules.Finding, n int) {
 	if len(entries) == 0 {
 		return found, 0
 	}
-	kept = slices.DeleteFunc(found, func(f rules.Finding) bool {
+	for i, f := range found {
+		accepted := same[i]
 		for _, name := range names(f) {
-			if _, accepted := entries[name]; accepted {
+			if _, named := entries[name]; named {
 				entries[name] = true
-				return true
+				accepted = true
 			}
 		}
-		return false
-	})
+		if !accepted {
+			kept = append(kept, f)
+		}
+	}
 	return kept, len(found) - len(kept)
 }
 

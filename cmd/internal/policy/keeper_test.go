@@ -50,7 +50,7 @@ func TestKeeper(t *testing.T) {
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
 			k := NewKeeper(&Policy{Waivers: test.waivers}, &Baseline{Findings: test.baseline}, today)
-			kept := k.Keep("kr.json", "kr.json", sheet("KR-400", "KR-405"), []rules.Finding{wrong})
+			kept := k.Keep("kr.json", "kr.json", sheet("KR-400", "KR-405"), []rules.Finding{wrong}, nil)
 			if len(kept) != test.kept || k.Waived+k.Known != 1-test.kept {
 				t.Errorf("%d kept, %d waived, %d known; want %d kept", len(kept), k.Waived, k.Known, test.kept)
 			}
@@ -133,5 +133,36 @@ func TestBaselineIsSortedAndComesBack(t *testing.T) {
 		if _, err := ParseBaseline([]byte(bad)); err == nil {
 			t.Errorf("%s was taken", bad)
 		}
+	}
+}
+
+// TestKeeperCause: a waiver is about a value. It accepts all that comes of it, and nothing else.
+func TestKeeperCause(t *testing.T) {
+	product := rules.Finding{Rule: "stc/power-product", Level: rules.Error, Fields: []string{"/models/1/stc/pmax_w", "/models/1/stc/imp_a"}, Printed: "405"}
+	order := rules.Finding{Rule: "nmot/order", Level: rules.Error, Fields: []string{"/models/1/nmot/imp_a"}, Printed: "11.01"} // does not list the wrong value
+	other := rules.Finding{Rule: "body/sides", Level: rules.Error, Fields: []string{"/body/length_mm"}, Printed: "1"}
+	cause := Cause{Cells: []string{"/models/1/stc/imp_a"}, Findings: []int{0, 1}}
+	tests := []struct {
+		name, rule string
+		causes     []Cause
+		kept       int
+		stale      int
+	}{
+		{"one cause, by the one rule", "stc/power-product", []Cause{cause}, 1, 0},
+		{"by the other", "nmot/order", []Cause{cause}, 1, 0},
+		{"no cause known", "stc/power-product", nil, 2, 0},
+		{"a rule that finds nothing", "stc/current-order", []Cause{cause}, 3, 1},
+		{"another cause", "stc/power-product", []Cause{{Cells: []string{"/body/length_mm"}, Findings: []int{2}}}, 2, 0},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			waiver := Waiver{Rule: test.rule, Record: "kr.json", Field: "models[KR-405].stc.imp_a", Printed: "13.98", Reason: "asked"}
+			k := NewKeeper(&Policy{Waivers: []Waiver{waiver}}, nil, "2026-05-01")
+			kept := k.Keep("kr.json", "kr.json", sheet("KR-400", "KR-405"), []rules.Finding{product, order, other}, test.causes)
+			all := func(string) bool { return true }
+			if stale := k.Stale(all, all); len(kept) != test.kept || k.Waived != 3-test.kept || len(stale) != test.stale {
+				t.Errorf("%d kept, %d waived, %d stale; want %d kept, %d stale", len(kept), k.Waived, len(stale), test.kept, test.stale)
+			}
+		})
 	}
 }

@@ -16,6 +16,8 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"pvtally/rules"
+	"pvtally/rules/diagnose"
+	"pvtally/schema"
 )
 
 var update = flag.Bool("update", false, "write the goldens of testdata/report anew")
@@ -31,9 +33,13 @@ func mixed() Run {
 	}
 	withPages := demo()
 	withPages.File = "sheets/kr hc108.pdf"
+	suspected := demo()
+	suspected.File, suspected.Locate = "kr.json", withLines.Locate
+	suspected.Suspects = []diagnose.Suspect{{Field: "/models/1/stc/imp_a", Confidence: 0.974, Mistake: diagnose.OneDigit, Findings: []int{1}, Because: "clears the only error",
+		Cells: []diagnose.Cell{{Field: "/models/1/stc/imp_a", Printed: schema.MustNumber("13.98"), WouldBe: schema.MustNumber("12.98")}}}}
 	clear := &Sheet{File: "clear.json", Record: demo().Record}
 	run := runOf(Entry{Sheet: withLines}, Entry{Unread: &Unread{File: "scan.pdf", Page: 2, Problem: "no text", Remedy: "install tesseract-ocr"}},
-		Entry{Sheet: clear}, Entry{Sheet: withPages})
+		Entry{Sheet: clear}, Entry{Sheet: withPages}, Entry{Sheet: suspected})
 	run.Rules = []*rules.Rule{{ID: "stc/power-product", Title: "Pmax is Vmp times Imp", Why: "One point of the curve.", Formula: "Pmax = Vmp × Imp",
 		Sources: []rules.Source{{Name: "Arithmetic", Tag: "calculated"}}, Levels: []rules.Threshold{{Level: rules.Error, When: "above 1 %"}}, Needs: []string{"models[].stc.pmax_w"}}}
 	run.Silenced = func() Silenced {
@@ -159,7 +165,7 @@ func TestXLSX(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := 1 + 2 + 1 + 1 + 2; len(rows) != want {
+	if want := 1 + 2 + 1 + 1 + 2 + 2; len(rows) != want {
 		t.Errorf("%d rows, want %d", len(rows), want)
 	}
 	if diff := cmp.Diff(findingColumns, rows[0]); diff != "" {

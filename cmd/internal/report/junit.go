@@ -40,7 +40,7 @@ type (
 	}
 )
 
-// writeJUnit writes one suite a sheet and one case a finding; a finding below the limit is a case that passes and says so. A sheet
+// writeJUnit writes one suite a sheet and one case a problem (see problem); one below the limit is a case that passes and says so. A sheet
 // without findings is one case that passes, an input that could not be read is an error.
 func writeJUnit(w io.Writer, run Run) error {
 	doc := junitReport{Name: "pvtally"}
@@ -77,10 +77,11 @@ func junitSuiteOf(e Entry, limit rules.Level) junitSuite {
 	if len(e.Sheet.Findings) == 0 {
 		suite.Cases = []junitCase{{Name: "all rules", Class: suite.Name}}
 	}
-	for _, f := range e.Sheet.Findings {
-		c := junitCase{Name: Plain(strings.TrimSpace(f.Rule + " " + e.Sheet.key(f))), Class: suite.Name}
+	for _, f := range e.Sheet.problems() {
+		key, _ := e.Sheet.name(&f)
+		c := junitCase{Name: Plain(strings.TrimSpace(f.Rule + " " + key)), Class: suite.Name}
 		detail := Plain(fmt.Sprintf("%s: %s", f.Level, f.Message))
-		if page := e.Sheet.placeOf(f).Page; page > 0 {
+		if page := e.Sheet.placeOf(f.cells()).Page; page > 0 {
 			detail += fmt.Sprintf(" (page %d)", page)
 		}
 		if f.Level >= limit {

@@ -45,9 +45,9 @@ func mdSheet(s *Sheet) string {
 		fmt.Fprintf(&b, " (%s)", mdText(about))
 	}
 	b.WriteString("\n\n| level | rule | class | what does not tally | page |\n| --- | --- | --- | --- | --- |\n")
-	for _, f := range s.graveFirst() {
+	for _, f := range s.problems() {
 		page := ""
-		if at := s.placeOf(f); at.Page > 0 {
+		if at := s.placeOf(f.cells()); at.Page > 0 {
 			page = fmt.Sprint(at.Page)
 		}
 		fmt.Fprintf(&b, "| %s | %s | %s | %s | %s |\n", f.Level, mdText(f.Rule), mdText(f.Model), mdText(f.Message), page)

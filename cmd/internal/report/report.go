@@ -102,9 +102,9 @@ type place struct {
 	Label string
 }
 
-// placeOf is the place of the first value of a finding that has one.
-func (s *Sheet) placeOf(f rules.Finding) place {
-	for _, field := range f.Fields {
+// placeOf is the place of the first value that has one.
+func (s *Sheet) placeOf(pointers []string) place {
+	for _, field := range pointers {
 		if e, ok := s.Record.Evidence[field]; ok && e.Page > 0 {
 			return place{e.Page, e.Box, e.Label}
 		}

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"io"
+	"math"
 	"net/url"
 	"path"
 	"strings"
@@ -15,7 +16,7 @@ import (
 // sarifSchema is where readers look the schema up; nothing is fetched from there.
 const sarifSchema = "https://json.schemastore.org/sarif-2.1.0.json"
 
-// writeSARIF writes one result a finding. Every rule is listed, fired or not, so that a reader can tell a rule that is content from one
+// writeSARIF writes one result a problem: a suspect with its findings as related locations, or a finding without one. Every rule is listed, fired or not, so that a reader can tell a rule that is content from one
 // that did not run.
 func writeSARIF(w io.Writer, run Run) error {
 	log := sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{{
@@ -37,9 +38,9 @@ func writeSARIF(w io.Writer, run Run) error {
 				Message: sarifMessage(e.Unread.String()), Locations: []sarifLocation{{Physical: sarifPhysical{Artifact: artifact(e.Unread.File)}}}})
 			continue
 		}
-		for _, f := range e.Sheet.Findings {
-			result := sarifResultOf(e.Sheet, f)
-			if i, known := index[f.Rule]; known {
+		for _, p := range e.Sheet.problems() {
+			result := sarifResultOf(e.Sheet, &p)
+			if i, known := index[p.Rule]; known {
 				result.RuleIndex = &i
 			}
 			out.Results = append(out.Results, result)
@@ -59,26 +60,51 @@ func sarifRuleOf(r *rules.Rule) sarifRule {
 		Properties: map[string]any{"tags": []string{r.Family()}}}
 }
 
-func sarifResultOf(s *Sheet, f rules.Finding) sarifResult {
-	at := s.placeOf(f)
+func sarifResultOf(s *Sheet, p *problem) sarifResult {
+	key, printed := s.name(p)
+	cells := p.cells()
+	at := s.placeOf(cells)
 	result := sarifResult{
-		RuleID: f.Rule, Level: f.Level, Message: sarifMessage(f.Message),
-		Fingerprints: map[string]string{"pvtally/1": fingerprint(s, f)},
-		Properties: sarifProperties{Model: f.Model, Key: s.key(f), Page: at.Page, Box: at.Box, Printed: f.Printed, Implied: f.Implied,
-			Deviation: f.DeviationPct, Rounding: f.RoundingPct, Caution: f.Caution},
+		RuleID: p.Rule, Level: p.Level, Message: sarifMessage(p.Message),
+		Fingerprints: map[string]string{"pvtally/1": fingerprint(s, p)},
+		Properties: sarifProperties{Model: p.Model, Key: key, Page: at.Page, Box: at.Box, Printed: printed, Implied: p.Implied,
+			Deviation: p.DeviationPct, Rounding: p.RoundingPct, Caution: p.Caution},
 	}
-	for i, field := range f.Fields {
-		region, ok := s.locate(field)
-		switch {
-		case i == 0:
-			result.Locations = []sarifLocation{{Physical: physical(s.File, region)}}
-		case ok:
-			result.Related = append(result.Related, sarifLocation{physical(s.File, region), &sarifText{schema.Key(s.Record, field)}})
+	if x := p.suspect; x != nil {
+		result.Properties.Mistake, result.Properties.Confidence = string(x.Mistake), math.Round(100*x.Confidence)/100
+		for _, c := range x.Cells {
+			if !c.WouldBe.IsZero() {
+				result.Properties.WouldBe = append(result.Properties.WouldBe, schema.Key(s.Record, c.Field)+" "+c.WouldBe.String())
+			}
 		}
 	}
-	if result.Locations == nil {
-		region, _ := s.locate("")
-		result.Locations = []sarifLocation{{Physical: physical(s.File, region)}}
+	relate := func(pointer, says string) {
+		if region, ok := s.locate(pointer); ok {
+			text := sarifMessage(says)
+			result.Related = append(result.Related, sarifLocation{physical(s.File, region), &text})
+		}
+	}
+	first := ""
+	if len(cells) > 0 {
+		first = cells[0]
+	}
+	region, _ := s.locate(first)
+	result.Locations = []sarifLocation{{Physical: physical(s.File, region)}}
+	for _, pointer := range cells[min(1, len(cells)):] {
+		relate(pointer, schema.Key(s.Record, pointer))
+	}
+	if p.suspect != nil {
+		for _, f := range append([]rules.Finding{p.Finding}, p.others...) {
+			says := f.Message
+			if f.Rule == p.Rule {
+				says = p.finding
+			}
+			pointer := ""
+			if len(f.Fields) > 0 {
+				pointer = f.Fields[0]
+			}
+			relate(pointer, f.Rule+": "+says)
+		}
 	}
 	return result
 }
@@ -114,8 +140,14 @@ func sarifMessage(text string) sarifText {
 	return sarifText{text}
 }
 
-// fingerprint tells a finding from others across runs: by whose sheet, rule, cell and printed value, not by file or position.
-func fingerprint(s *Sheet, f rules.Finding) string {
-	sum := sha256.Sum256([]byte(strings.Join([]string{s.Record.Maker, s.Record.Series, f.Rule, s.key(f), f.Printed}, "\x00")))
+// fingerprint tells a problem from others across runs: by whose sheet, cell and printed value, and by the rule where no suspect is named,
+// not by file or position.
+func fingerprint(s *Sheet, p *problem) string {
+	rule := p.Rule
+	if p.suspect != nil {
+		rule = "suspect"
+	}
+	key, printed := s.name(p)
+	sum := sha256.Sum256([]byte(strings.Join([]string{s.Record.Maker, s.Record.Series, rule, key, printed}, "\x00")))
 	return hex.EncodeToString(sum[:16])
 }

@@ -77,14 +77,17 @@ type (
 		EndColumn   int `json:"endColumn,omitempty"`
 	}
 	sarifProperties struct {
-		Model     string        `json:"model,omitempty"`
-		Key       string        `json:"key,omitempty"`
-		Page      int           `json:"page,omitempty"`
-		Box       schema.Box    `json:"box,omitzero"`
-		Printed   string        `json:"printed,omitempty"`
-		Implied   []string      `json:"implied,omitempty"`
-		Deviation rules.Percent `json:"deviation_pct,omitzero"`
-		Rounding  rules.Percent `json:"rounding_pct,omitzero"`
-		Caution   string        `json:"caution,omitempty"`
+		Model      string        `json:"model,omitempty"`
+		Key        string        `json:"key,omitempty"`
+		Page       int           `json:"page,omitempty"`
+		Box        schema.Box    `json:"box,omitzero"`
+		Printed    string        `json:"printed,omitempty"`
+		Implied    []string      `json:"implied,omitempty"`
+		Mistake    string        `json:"mistake,omitempty"`
+		WouldBe    []string      `json:"would_be,omitempty"`
+		Confidence float64       `json:"confidence,omitempty"`
+		Deviation  rules.Percent `json:"deviation_pct,omitzero"`
+		Rounding   rules.Percent `json:"rounding_pct,omitzero"`
+		Caution    string        `json:"caution,omitempty"`
 	}
 )

@@ -5,6 +5,8 @@ import (
 	"iter"
 	"strconv"
 	"strings"
+
+	"pvtally/rules/diagnose"
 )
 
 // writeCSV writes the table of findings.
@@ -13,9 +15,9 @@ func writeCSV(w io.Writer, run Run) error { return WriteCSV(w, findingRows(run))
 // writeXLSX writes the same table as a workbook.
 func writeXLSX(w io.Writer, run Run) error { return WriteXLSX(w, "findings", findingRows(run)) }
 
-var findingColumns = strings.Fields("file part maker series verdict level rule model field page label printed implied deviation_pct rounding_pct message caution")
+var findingColumns = strings.Fields("file part maker series verdict level rule model field page label printed implied deviation_pct rounding_pct message caution mistake would_be confidence_pct")
 
-// findingRows is one row a finding. A sheet without findings has one row with its verdict, an unread input one that says why.
+// findingRows is one row a problem: a suspect, or a finding without one. A sheet without findings has one row with its verdict, an unread input one that says why.
 func findingRows(run Run) iter.Seq[[]Cell] {
 	return func(yield func([]Cell) bool) {
 		if !yield(texts(findingColumns...)) {
@@ -36,18 +38,32 @@ func findingRows(run Run) iter.Seq[[]Cell] {
 			if len(s.Findings) == 0 && !yield(append(head, make([]Cell, len(findingColumns)-len(head))...)) {
 				return
 			}
-			for _, f := range s.Findings {
-				at := s.placeOf(f)
-				row := append(head[:len(head):len(head)], texts(f.Level.String(), f.Rule, f.Model, s.key(f))...)
+			for _, p := range s.problems() {
+				at := s.placeOf(p.cells())
+				key, printed := s.name(&p)
+				row := append(head[:len(head):len(head)], texts(p.Level.String(), p.Rule, p.Model, key)...)
 				row = append(row, count(at.Page))
-				row = append(row, texts(at.Label, f.Printed, strings.Join(f.Implied, " to "))...)
-				row = append(row, percent(float64(f.DeviationPct), f.DeviationPct.String()), percent(float64(f.RoundingPct), f.RoundingPct.String()))
-				if !yield(append(row, texts(f.Message, f.Caution)...)) {
+				row = append(row, texts(at.Label, printed, strings.Join(p.Implied, " to "))...)
+				row = append(row, percent(float64(p.DeviationPct), p.DeviationPct.String()), percent(float64(p.RoundingPct), p.RoundingPct.String()))
+				row = append(row, texts(p.Message, p.Caution)...)
+				if !yield(append(row, accusedCells(p.suspect)...)) {
 					return
 				}
 			}
 		}
 	}
+}
+
+// accusedCells are what only a suspect has: how the value went wrong, what it would be, how sure that is.
+func accusedCells(x *diagnose.Suspect) []Cell {
+	if x == nil {
+		return make([]Cell, 3)
+	}
+	var wouldBe []string
+	for _, c := range x.Cells {
+		wouldBe = append(wouldBe, c.WouldBe.String())
+	}
+	return append(texts(string(x.Mistake), strings.Join(wouldBe, "; ")), Cell{Text: strconv.Itoa(int(100*x.Confidence + 0.5)), Number: true})
 }
 
 func texts(list ...string) []Cell {
