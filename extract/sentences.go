@@ -5,8 +5,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"pvtally/extract/label"
+	"pvtally/extract/page"
 	"pvtally/extract/quantity"
 	"pvtally/schema"
 )
@@ -165,6 +167,9 @@ func (d *document) series() (string, *cell) {
 				c := &v.cells[i][k]
 				if c.box.Y0 > 0.5*v.page.Height || len([]rune(c.text)) > 30 || len([]rune(c.text)) < 3 || !strings.ContainsAny(c.text, "0123456789") || !hasLetters(c.text) {
 					continue
+				}
+				if c.by == page.ByPicture && (len([]rune(c.text)) < 5 || !unicode.IsUpper([]rune(c.text)[0])) {
+					continue // scraps of a logo
 				}
 				if c.whole().Share() > 0.4 || formal.MatchString(c.text) {
 					continue
