@@ -18,7 +18,10 @@ type Page struct {
 	// Digits counts the page's literals (see Literals), hidden ones and all: what a second reader can compare itself with.
 	Digits map[string]int `json:"-"`
 
-	Looked time.Duration `json:"-"` // spent on rendering, where words left a doubt whether they are visible
+	Looked time.Duration `json:"-"` // spent on rendering, where words left a doubt whether they are visible or all there is
+
+	Figures []Box `json:"-"` // filled outlines that may be letters
+	Images  []Box `json:"-"`
 }
 
 // Box is an upright rectangle: left, top, right, bottom.
@@ -39,6 +42,9 @@ type Word struct {
 	Hidden   Hidden    `json:"hidden,omitempty"`
 	By       By        `json:"by"`
 	Sure     float64   `json:"sure,omitempty"` // a picture reader's confidence, 0 to 1; 0 where the source gives none
+
+	// Doubt says why a visible word cannot be trusted to be all that stands there; empty for most.
+	Doubt string `json:"doubt,omitempty"`
 }
 
 // Rule is a drawn straight line, horizontal or vertical: what separates the rows and columns of a table.

@@ -45,6 +45,9 @@ type drawing struct {
 	texts  map[uint64]*textObject // by PDFium's handle
 	paints []paint
 	seen   int // objects so far
+
+	figures []Box // filled outlines: letters drawn as paths, and much else
+	images  []Box
 }
 
 // frame is where an object stands: the map from its coordinates to the page's user space and what its forms clip away.
@@ -69,7 +72,7 @@ func (g *guest) readObjects(page uint64, v view) *drawing {
 
 func (g *guest) readObject(d *drawing, obj uint64, v view, f frame) {
 	d.seen++
-	switch g.call("FPDFPageObj_GetType", obj) {
+	switch kind := g.call("FPDFPageObj_GetType", obj); kind {
 	case objText:
 		f = g.within(obj, v, f)
 		mode := int(int32(g.call("FPDFTextObj_GetTextRenderMode", obj)))
@@ -77,7 +80,11 @@ func (g *guest) readObject(d *drawing, obj uint64, v view, f frame) {
 	case objPath:
 		g.readPath(d, obj, v, f)
 	case objImage, objShade:
-		d.cover(paint{order: d.seen, box: g.bounds(obj, v, f.m).meet(f.clip)})
+		box := g.bounds(obj, v, f.m).meet(f.clip)
+		d.cover(paint{order: d.seen, box: box})
+		if kind == objImage && !box.empty() && len(d.images) < maxFigures {
+			d.images = append(d.images, box)
+		}
 	case objForm:
 		inner := g.within(obj, v, f)
 		inner.depth++
@@ -117,6 +124,16 @@ const (
 	minPaint  = 3.0 // points; smaller areas hide no word
 	maxPaints = 20_000
 )
+
+// maxFigures bounds outlines and images; a page of outlined lettering has five thousand.
+const maxFigures = 20_000
+
+// figure notes a filled outline that may be a letter.
+func (d *drawing) figure(box Box) {
+	if !box.empty() && box.H() <= letterMost && len(d.figures) < maxFigures {
+		d.figures = append(d.figures, box)
+	}
+}
 
 // cover notes an area.
 func (d *drawing) cover(p paint) {

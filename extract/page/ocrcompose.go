@@ -16,6 +16,7 @@ type glyph struct {
 	sure    float64
 	spaced  bool // a space stands before it
 	dubious bool // text and ink contradict each other here
+	word    int  // the word of the text layer that it is from, counted from 1; 0 for none
 }
 
 // Bounds of confidence for what the shapes corrected, and for what contradicts them.
@@ -152,19 +153,20 @@ const (
 	wordApart    = 0.52
 )
 
-// wordsOf parts a line's glyphs into words.
-func (c *canvas) wordsOf(glyphs []glyph, base, tall float64) []Word {
-	var out []Word
-	for from := 0; from < len(glyphs); {
+// groups parts a line's glyphs into words.
+func (l laid) groups() [][]glyph {
+	var out [][]glyph
+	for from := 0; from < len(l.glyphs); {
 		to := from + 1
-		for to < len(glyphs) {
-			gap := float64(glyphs[to].box.Min.X-glyphs[to-1].box.Max.X) / tall
-			if gap > wordApart || glyphs[to].spaced && gap > wordTogether {
+		for to < len(l.glyphs) {
+			a, b := l.glyphs[to-1], l.glyphs[to]
+			gap := float64(b.box.Min.X-a.box.Max.X) / l.tall
+			if (gap > wordApart || b.spaced && gap > wordTogether) && (a.word == 0 || a.word != b.word) {
 				break
 			}
 			to++
 		}
-		out = append(out, c.word(glyphs[from:to], base, tall))
+		out = append(out, l.glyphs[from:to])
 		from = to
 	}
 	return out

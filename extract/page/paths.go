@@ -31,12 +31,18 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
 	}
 	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
 	if fill {
+		if n > rectangleSegments*max(1, len(boxes)) {
+			d.figure(g.bounds(obj, v, f.m).meet(f.clip))
+		}
 		g.readFill(d, obj, v, f, boxes)
 	}
 	if stroke && len(lines) > 0 {
 		g.readStroke(d, obj, v, f, lines)
 	}
 }
+
+// rectangleSegments is the most path segments of one rectangle; what has more is, or may be, the outline of a letter.
+const rectangleSegments = 5
 
 // readFill notes the filled rectangles of a path; where it has none, the box of whatever it fills.
 func (g *guest) readFill(d *drawing, obj uint64, v view, f frame, boxes []Box) {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"sync"
+	"time"
 )
 
 // pictureDPI is the resolution at which pages of paper size are recognised: letters of 5 points are 20 pixels high. Pages larger than
@@ -19,34 +20,32 @@ func dpiFor(w, h float64) float64 {
 	return min(pictureDPI, pictureDPI*pointsPerSide/max(w, h))
 }
 
-// readPictures recognises the pages that hold no text. Pages go side by side; their order does not change.
+// readPictures recognises what the pages show beyond their text: whole pages that hold none, labels and letters drawn as outlines.
+// Pages go side by side; their order does not change.
 func readPictures(ctx context.Context, name string, data []byte, pages []Page, opt Options) ([]Page, error) {
-	var blank []int
-	for i, p := range pages {
-		if !HasText([]Page{p}) {
-			blank = append(blank, i)
+	var work []func() error
+	for i := range pages {
+		p := &pages[i]
+		if gaps := p.gaps(); len(gaps) > 0 || !p.hasText() {
+			work = append(work, func() error { return p.recognise(ctx, name, data, gaps) })
 		}
 	}
-	if len(blank) == 0 {
-		return pages, nil
-	}
-	o, err := findOCR()
-	if err != nil {
-		return nil, &Error{File: name, Page: pages[blank[0]].Number, Problem: "the page has no text: it is a picture or outlined lettering, and " + err.Error(), Remedy: ocrInstall}
-	}
 	var wait sync.WaitGroup
-	faults := make([]error, len(blank))
-	for n, i := range blank {
-		wait.Go(func() { faults[n] = o.page(ctx, data, &pages[i]) })
+	faults := make([]error, len(work))
+	for i, do := range work {
+		wait.Go(func() { faults[i] = do() })
 	}
 	wait.Wait()
-	for n, err := range faults {
+	for _, err := range faults {
 		if err != nil {
-			return nil, asPictureError(ctx, name, pages[blank[n]].Number, err)
+			return nil, err
 		}
 	}
 	return pages, nil
 }
+
+// hasText tells whether the page holds a visible word.
+func (p *Page) hasText() bool { return HasText([]Page{*p}) }
 
 func asPictureError(ctx context.Context, name string, at int, err error) error {
 	var known *Error
@@ -59,18 +58,45 @@ func asPictureError(ctx context.Context, name string, at int, err error) error {
 	return &Error{File: name, Page: at, Problem: "could not recognise the page's lettering", Cause: err}
 }
 
-// page recognises a rendered page.
-func (o *ocr) page(ctx context.Context, data []byte, p *Page) error {
+// recognise reads a page of which the text is missing, or at the gaps may be.
+func (p *Page) recognise(ctx context.Context, name string, data []byte, gaps []Box) error {
+	start := time.Now()
 	shown, dpi, err := show(ctx, data, p.Number, 0)
 	if err != nil {
-		return err
+		return asPictureError(ctx, name, p.Number, err)
 	}
 	c := newCanvas(shown, dpi)
-	p.Rules, p.Bands = c.rules, c.bands
-	var s *sight
-	s, p.Words, err = o.look(ctx, c, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk)))
-	if err == nil {
-		remember(data, p.Number, s)
+	blobs := blobsOf(c.mask, c.w, c.h, maskInk)
+	whole := !p.hasText()
+	if !whole {
+		c.explain(blobs, p.Words)
 	}
-	return err
+	lines := c.findLines(blobs)
+	if whole {
+		p.Rules, p.Bands = c.rules, c.bands
+	} else if lines = c.unexplained(lines, gaps); len(lines) == 0 {
+		p.Looked += time.Since(start)
+		return nil
+	}
+	p.Looked += time.Since(start)
+	o, err := findOCR()
+	if err != nil {
+		return p.unrecognised(name, lines, err)
+	}
+	s, all, err := o.look(ctx, c, lines)
+	if err != nil {
+		return asPictureError(ctx, name, p.Number, err)
+	}
+	remember(data, p.Number, s)
+	p.merge(c, all)
+	return nil
+}
+
+// unrecognised is what becomes of a page when Tesseract is missing: without any text it cannot be read; with some, the words that
+// are not all there are in doubt.
+func (p *Page) unrecognised(name string, lines []lettering, why error) error {
+	if !p.hasText() {
+		return &Error{File: name, Page: p.Number, Problem: "the page has no text: it is a picture or outlined lettering, and " + why.Error(), Remedy: ocrInstall}
+	}
+	return nil
 }

@@ -10,6 +10,7 @@ type blob struct {
 	box  image.Rectangle
 	area int // pixels
 	runs []run3
+	text bool // the page's text explains it
 }
 
 // run3 is a horizontal run of pixels: row, first, one after the last.

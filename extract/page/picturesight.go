@@ -20,7 +20,7 @@ type sight struct {
 const linesPerProcess = 60
 
 // look recognises lines; what was read badly is read once more, in smaller pieces.
-func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, []Word, error) {
+func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, []laid, error) {
 	s := &sight{canvas: c, lines: slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })}
 	first, err := o.readAll(ctx, c, s.lines, cropTall)
 	if err != nil {
@@ -49,7 +49,13 @@ func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, [
 		}
 		all[i].improve(parts)
 	}
-	return s, s.words(all), nil
+	for _, l := range all {
+		s.kin.add(c, l.glyphs, l.tall)
+	}
+	for _, l := range all {
+		s.kin.correct(c, l.glyphs, l.tall)
+	}
+	return s, all, nil
 }
 
 // readAll reads lines by as many processes as are worth starting.
@@ -76,19 +82,6 @@ func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, tall 
 	found, err := o.read(ctx, pictures, settings)
 	copy(to, found)
 	return err
-}
-
-// words makes words of what was read in the lines.
-func (s *sight) words(all []laid) []Word {
-	for _, l := range all {
-		s.kin.add(s.canvas, l.glyphs, l.tall)
-	}
-	var words []Word
-	for _, l := range all {
-		s.kin.correct(s.canvas, l.glyphs, l.tall)
-		words = append(words, s.canvas.wordsOf(l.glyphs, l.base, l.tall)...)
-	}
-	return words
 }
 
 // correct takes the side of a digit's kin where the reading was unsure, and else leaves both in doubt.

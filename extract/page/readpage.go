@@ -13,7 +13,7 @@ func (g *guest) readPage(name string, doc uint64, number int) (Page, error) {
 	if err != nil {
 		return Page{}, err
 	}
-	return Page{Number: number, Width: v.w, Height: v.h, Words: joinWords(chars), Rules: drawn.rules, Bands: drawn.bands, Digits: digitsOf(chars), Looked: looked}, nil
+	return Page{Number: number, Width: v.w, Height: v.h, Words: joinWords(chars), Rules: drawn.rules, Bands: drawn.bands, Digits: digitsOf(chars), Looked: looked, Figures: drawn.figures, Images: drawn.images}, nil
 }
 
 // loadPage gives PDFium's handle of a page and the page's view.
