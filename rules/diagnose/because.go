@@ -11,7 +11,7 @@ import (
 
 // because says in a few words why an explanation is one: what goes away with it, and what then holds that did not.
 func (d *doctor) because(c *correction, cleared []int) string {
-	text := d.clears(len(cleared))
+	text := d.clears(cleared)
 	if support := d.support(c); len(support) > 0 {
 		text += ", and " + strings.Join(support, "; ")
 	}
@@ -21,13 +21,14 @@ func (d *doctor) because(c *correction, cleared []int) string {
 	return text
 }
 
-func (d *doctor) clears(n int) string {
-	all := len(d.before)
-	for _, f := range d.before {
-		if f.Level == rules.Note {
-			all--
+func (d *doctor) clears(cleared []int) string {
+	n := 0
+	for _, i := range cleared {
+		if d.before[i].Level > rules.Note {
+			n++
 		}
 	}
+	all := len(grave(d.before))
 	switch {
 	case n == 0:
 		return "tallies better, though no finding goes away"

@@ -74,8 +74,11 @@ func (d *doctor) suspects() []Suspect {
 			if k == 0 && g.share < convincing || k > 0 && g.share < leastRival || k > maxRivals {
 				break
 			}
-			if !named(out, d.board.cells[g.edits[0].cell].at) {
-				out = append(out, d.suspect(x, g))
+			if named(out, d.board.cells[g.edits[0].cell].at) {
+				continue
+			}
+			if s := d.suspect(x, g); k == 0 || len(s.Findings) > 0 {
+				out = append(out, s)
 			}
 		}
 		d.board.apply(x.edits)

@@ -149,8 +149,16 @@ func (d *doctor) touches(c *correction, f *rules.Finding) bool {
 // has reports a finding that says the same, at least as gravely.
 func has(list []rules.Finding, f *rules.Finding) bool {
 	return slices.ContainsFunc(list, func(o rules.Finding) bool {
-		return o.Rule == f.Rule && o.Level >= f.Level && len(o.Fields) > 0 && len(f.Fields) > 0 && o.Fields[0] == f.Fields[0]
+		return o.Rule == f.Rule && o.Level >= f.Level && judged(&o) == judged(f)
 	})
+}
+
+// judged is the field that a finding judges, "" for one about the sheet.
+func judged(f *rules.Finding) string {
+	if len(f.Fields) == 0 {
+		return ""
+	}
+	return f.Fields[0]
 }
 
 // grave are the findings that ask for an explanation: warnings and errors on printed values.
