@@ -110,7 +110,7 @@ func encodeJSON(w io.Writer, v any, indent string) error {
 // SafeJSON writes the characters of a JSON text that would do something to a screen, and which encoders leave as they are, as \u escapes.
 // The text means the same: only within strings can a valid one hold them.
 func SafeJSON(doc []byte) []byte {
-	if bytes.IndexFunc(doc, unsafeInJSON) < 0 {
+	if plainASCII(doc) || bytes.IndexFunc(doc, unsafeInJSON) < 0 {
 		return doc
 	}
 	var b bytes.Buffer
@@ -128,6 +128,16 @@ func SafeJSON(doc []byte) []byte {
 		doc = doc[n:]
 	}
 	return b.Bytes()
+}
+
+// plainASCII is the quick answer for most documents.
+func plainASCII(doc []byte) bool {
+	for _, b := range doc {
+		if b < ' ' && b != '\n' || b > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 func unsafeInJSON(r rune) bool { return r != '\n' && unsafe(r) }
