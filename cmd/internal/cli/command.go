@@ -61,7 +61,7 @@ Inputs are files, folders or - (standard input). A folder is searched for datash
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 	}
 	root.SetVersionTemplate("{{.Name}} {{.Version}}\n")
-	root.AddCommand(c.readCommand(), c.checkCommand(), c.compareCommand(), c.changesCommand(), c.rulesCommand(), c.schemaCommand())
+	root.AddCommand(c.readCommand(), c.checkCommand(), c.compareCommand(), c.changesCommand(), c.queryCommand(), c.rulesCommand(), c.schemaCommand())
 	return root
 }
 
