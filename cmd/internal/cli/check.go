@@ -158,7 +158,11 @@ func (opt *checking) judged(ctx context.Context, r *run, args []string) iter.Seq
 		var list []judged
 		for _, sheet := range in.sheets {
 			j := judged{input: in.input, Entry: report.Entry{Sheet: &report.Sheet{
-				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Locate: locator(in), Pages: in.drawn}}}
+				File: in.name, Record: sheet, Findings: opt.law.checker.Check(sheet), Pages: in.drawn}}}
+			if opt.format.Lines {
+				j.Sheet.Locate = locator(in)
+			}
+			j.input.data = nil // the whole run is held at once where rules look across records
 			j.diagnosis = opt.law.diagnose(j.Sheet)
 			if !opt.format.Stream {
 				j.trace = tracer.trace(ctx, in.input, sheet)

@@ -19,6 +19,7 @@ type Format struct {
 	Binary bool // not for a terminal
 	Stream bool // keeps no entry: for runs of any length
 	Pages  bool // draws the datasheet's pages
+	Lines  bool // points at lines of the records' files
 	Write  func(io.Writer, Run) error
 }
 
@@ -27,7 +28,7 @@ var formats = []Format{
 	{Name: "text", Write: writeText},
 	{Name: "json", Write: writeJSON},
 	{Name: "jsonl", Write: writeJSONLines, Stream: true},
-	{Name: "sarif", Write: writeSARIF},
+	{Name: "sarif", Write: writeSARIF, Lines: true},
 	{Name: "junit", Write: writeJUnit},
 	{Name: "markdown", Write: writeMarkdown},
 	{Name: "html", Write: writeHTML, Pages: true},
@@ -83,7 +84,7 @@ type Sheet struct {
 	Suspects []diagnose.Suspect
 	// Pages are the datasheet's, for a format that draws them, where the datasheet is at hand.
 	Pages []Page
-	// Locate finds the value at a JSON Pointer, or what is nearest to it, in the record's file; nil where there is none.
+	// Locate finds the value at a JSON Pointer, or what is nearest to it, in the record's file, for a format that points there; nil else.
 	Locate func(pointer string) (Region, bool)
 }
 
