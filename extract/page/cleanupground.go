@@ -39,7 +39,7 @@ type zone struct {
 
 func findGround(p *image.RGBA, scale float64) *ground {
 	step := max(1, int(math.Round(scale*pointsPerInch/groundDPI)))
-	g := &ground{w: p.Rect.Dx() / step, h: p.Rect.Dy() / step, step: step}
+	g := &ground{w: max(1, p.Rect.Dx()/step), h: max(1, p.Rect.Dy()/step), step: step}
 	g.rgb = make([]uint32, g.w*g.h)
 	for y := range g.h {
 		row := p.Pix[y*step*p.Stride:]

@@ -30,15 +30,16 @@ type job struct {
 	Opt    Options
 	Number int     // of the page to render
 	DPI    float64 // to render at; 0 leaves it to the page's size
+	Parts  []Box   // of the page to render; none means all of it
 }
 
 // answer is what a helper gives back.
 type answer struct {
-	Pages         []Page
-	Width, Height int // of a rendered page
-	DPI           float64
-	Raw           []byte // its pixels, or the copy of a document; follows as it is
-	Fault         *fault
+	Pages []Page
+	Parts []part  // of a rendered page
+	DPI   float64 // of these
+	Raw   []byte  // their pixels, or the copy of a document; follows as it is
+	Fault *fault
 }
 
 // fault is an *Error on its way between processes.

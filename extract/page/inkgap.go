@@ -2,6 +2,7 @@ package page
 
 import (
 	"cmp"
+	"image"
 	"math"
 	"slices"
 )
@@ -10,54 +11,108 @@ import (
 // left ("13." for 13.55) looks healthy. Where a page draws what may be letters, the rendered page is compared with its text.
 
 const (
-	figureLeast  = 1.2 // points: height of a raised figure of small print
-	figureTouch  = 0.6 // sizes: how near to a word an outline is for the word to be in question
-	patchLeast   = 4.0 // points: height of the smallest picture with lettering in it
-	gapMargin    = 1.0 // points around what may be letters
-	wholeSegment = 1.6 // width to height from which on an outline may be a whole word
+	figureLeast = 1.2  // points: height of a raised figure of small print
+	figureTouch = 0.6  // heights: how near to a word an outline is for the word to be in question
+	figureRow   = 3    // outlines that stand in a row as letters do
+	figureSame  = 0.04 // relative difference of sizes: rows of equal outlines are patterns
+	wholeWide   = 1.6  // width to height from which on an outline may be a whole word
+	wholeDense  = 12   // and segments of its path for each height of its width
+	patchLeast  = 4.0  // points: height of the smallest image with lettering in it
+	patchMost   = 48.0 // points: height up to which an image may be a line of lettering
+	patchWide   = 1.2
+	fewWords    = 60  // a page with fewer words is looked at wherever it has pictures
+	gapMargin   = 1.0 // points around what may be letters
 )
 
 // gaps gives the places of a page that may show lettering which its text does not hold.
 func (p *Page) gaps() []Box {
+	words := newRows(p.Words)
 	var out []Box
-	for _, b := range p.Images {
-		if b.H() >= patchLeast && b.W() >= patchLeast {
-			out = append(out, b.grow(gapMargin))
+	for _, i := range p.Images {
+		line := i.Box.H() >= patchLeast && i.Box.H() <= patchMost && i.Box.W() >= patchWide*i.Box.H()
+		if line || min(i.Box.H(), i.Box.W()) > patchMost && (!i.Photo || len(words.order) < fewWords) {
+			out = append(out, i.Box.grow(gapMargin))
 		}
 	}
-	figures := slices.Clone(p.Figures)
-	slices.SortStableFunc(figures, func(a, b Box) int { return cmp.Compare(a.X0, b.X0) })
-	words := newRows(p.Words)
-	for i, b := range figures {
-		if b.H() >= figureLeast && (b.W() > wholeSegment*b.H() || inRow(figures, i) || words.beside(b)) {
-			out = append(out, b.grow(gapMargin))
+	for _, row := range p.figureRows(words) {
+		out = append(out, row.grow(gapMargin))
+	}
+	return out
+}
+
+// figureUnits is pixels for a point where outlines are laid in rows by the ways of the picture reader.
+const figureUnits = 16
+
+// figureRows gives the boxes of outlines that may be lettering: several in a row, one beside a word, or a whole word as one path.
+func (p *Page) figureRows(words rows) []Box {
+	units := &canvas{scale: figureUnits, w: int(p.Width * figureUnits), h: int(p.Height * figureUnits)}
+	var letters []blob
+	var out []Box
+	for _, f := range p.Figures {
+		if f.Box.H() < figureLeast || !(Box{0, 0, p.Width, p.Height}).encloses(f.Box) || words.explain(f.Box) {
+			continue
+		}
+		wide := f.Box.W() / f.Box.H()
+		if wide > wholeWide && float64(f.Segments) >= wholeDense*wide || words.beside(f.Box) {
+			out = append(out, f.Box)
+		}
+		letters = append(letters, blob{box: image.Rect(int(f.Box.X0*figureUnits), int(f.Box.Y0*figureUnits), int(f.Box.X1*figureUnits)+1, int(f.Box.Y1*figureUnits)+1)})
+	}
+	for _, row := range units.chain(letters) {
+		if len(row.blobs) >= figureRow && !uniform(row.blobs) {
+			out = append(out, units.box(row.box))
 		}
 	}
 	return out
 }
 
-// inRow tells whether an outline has a neighbour as letters have; boxes are sorted from left to right.
-func inRow(boxes []Box, i int) bool {
-	a := boxes[i]
-	for j := i + 1; j < len(boxes) && boxes[j].X0 <= a.X1+letterGap*a.H()*letterRatio; j++ {
-		if rowMates(a, boxes[j]) {
-			return true
+func (b Box) encloses(o Box) bool { return b.Union(o) == b }
+
+// uniform tells whether outlines are all of one size, as the cells of a drawn module are and letters are not.
+func uniform(row []blob) bool {
+	first := row[0].box
+	for _, b := range row[1:] {
+		if math.Abs(float64(b.box.Dx()-first.Dx())) > figureSame*float64(first.Dx())+1 || math.Abs(float64(b.box.Dy()-first.Dy())) > figureSame*float64(first.Dy())+1 {
+			return false
 		}
 	}
-	for j := i - 1; j >= 0 && boxes[j].X0 >= a.X0-4*letterGap*a.H()*letterRatio; j-- {
-		if rowMates(boxes[j], a) {
-			return true
-		}
-	}
-	return false
+	return true
 }
 
-// rowMates tells whether two outlines may be letters of a line.
-func rowMates(a, b Box) bool {
-	high, low := max(a.H(), b.H()), min(a.H(), b.H())
-	gap, lap := b.X0-a.X1, min(a.Y1, b.Y1)-max(a.Y0, b.Y0)
-	return high <= letterRatio*low && gap <= letterGap*high && gap >= -0.3*low && lap >= letterLap*low &&
-		min(math.Abs(a.Y0-b.Y0), math.Abs(a.Y1-b.Y1)) <= letterShift*high
+const (
+	regionMargin = 10.0 // points around a gap, to tell its ground and the words beside it
+	regionReach  = 24.0 // points between gaps that are looked at together
+	regionWhole  = 0.5  // share of the page from which on all of it is looked at
+)
+
+// regions gathers gaps to parts of the page that are worth rendering at once; none means all of the page.
+func (p *Page) regions(gaps []Box) []Box {
+	page := Box{0, 0, p.Width, p.Height}
+	var all []Box
+	for _, g := range gaps {
+		g = g.grow(regionMargin).meet(page)
+		if g.empty() {
+			continue
+		}
+		for merged := true; merged; {
+			merged = false
+			for i, o := range all {
+				if near := o.grow(regionReach - regionMargin).meet(g); !near.empty() {
+					g, all, merged = g.Union(o), slices.Delete(all, i, i+1), true
+					break
+				}
+			}
+		}
+		all = append(all, g)
+	}
+	area := 0.0
+	for _, b := range all {
+		area += b.W() * b.H()
+	}
+	if area > regionWhole*page.W()*page.H() {
+		return []Box{page}
+	}
+	return all
 }
 
 // rows finds visible words by the place of their ink.
@@ -93,6 +148,14 @@ func (r rows) near(b Box, margin float64) []int {
 		}
 	}
 	return out
+}
+
+// explain tells whether a box lies where a word's own ink stands.
+func (r rows) explain(b Box) bool {
+	return slices.ContainsFunc(r.near(b, 0), func(i int) bool {
+		part := r.words[i].zone().meet(b)
+		return !part.empty() && part.W()*part.H() >= zoneShare*b.W()*b.H()
+	})
 }
 
 // beside tells whether an outline of a letter's size stands right beside a word.

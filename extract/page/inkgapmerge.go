@@ -26,29 +26,26 @@ func (w Word) zone() Box {
 }
 
 // explain marks the ink that belongs to visible words.
-func (c *canvas) explain(blobs []blob, words []Word) {
-	rows := newRows(words)
+func (c *canvas) explain(blobs []blob, words rows) {
 	for i := range blobs {
-		b := c.box(blobs[i].box)
-		area := b.W() * b.H()
-		for _, k := range rows.near(b, 0) {
-			if part := words[k].zone().meet(b); !part.empty() && part.W()*part.H() >= zoneShare*area {
-				blobs[i].text = true
-				break
-			}
-		}
+		blobs[i].text = words.explain(c.box(blobs[i].box))
 	}
 }
 
-// unexplained gives the parts of lines that hold letters which no word explains, at the places where there may be some.
+// unexplained gives the parts of lines that hold letters which no word explains, at the places where there may be some: a single one
+// only beside a word.
 func (c *canvas) unexplained(lines []lettering, gaps []Box) []lettering {
 	var out []lettering
 	for _, l := range lines {
 		for _, part := range l.pieces() {
-			if slices.ContainsFunc(part.blobs, func(b blob) bool {
+			open := 0
+			for _, b := range part.blobs {
 				x, y := c.box(b.box).centre()
-				return !b.text && 3*b.box.Dy() > l.tall && slices.ContainsFunc(gaps, func(g Box) bool { return g.holds(x, y) })
-			}) {
+				if !b.text && 3*b.box.Dy() > l.tall && slices.ContainsFunc(gaps, func(g Box) bool { return g.holds(x, y) }) {
+					open++
+				}
+			}
+			if open > 1 || open == 1 && len(part.blobs) > 1 {
 				out = append(out, part)
 			}
 		}
@@ -60,7 +57,7 @@ func (c *canvas) unexplained(lines []lettering, gaps []Box) []lettering {
 const doubtInk = "the page shows more ink here than its text explains"
 
 // merge puts what was recognised into the page: in place of the words that it completes, else behind them.
-func (p *Page) merge(c *canvas, all []laid) {
+func (p *Page) merge(all []laid) {
 	zones := newRows(p.Words)
 	gone := map[int]bool{}
 	var added []Word
@@ -68,13 +65,13 @@ func (p *Page) merge(c *canvas, all []laid) {
 		if len(l.glyphs) == 0 {
 			continue
 		}
-		l = p.interleave(c, l, zones)
+		l = p.interleave(l, zones)
 		for _, group := range l.groups() {
 			known, extra := split(group)
 			switch {
 			case len(extra) == 0: // the text has it all
 			case len(known) == 0:
-				if w := c.word(group, l.base, l.tall); p.credible(w) {
+				if w := l.on.word(group, l.base, l.tall); p.credible(w) {
 					added = append(added, w)
 				}
 			case !slices.ContainsFunc(extra, telling): // an ornament
@@ -86,7 +83,7 @@ func (p *Page) merge(c *canvas, all []laid) {
 				for _, i := range known {
 					gone[i] = true
 				}
-				added = append(added, c.word(group, l.base, l.tall))
+				added = append(added, l.on.word(group, l.base, l.tall))
 			}
 		}
 	}
@@ -100,7 +97,8 @@ func (p *Page) merge(c *canvas, all []laid) {
 }
 
 // interleave replaces what was read of ink that the text explains by the text itself.
-func (p *Page) interleave(c *canvas, l laid, zones rows) laid {
+func (p *Page) interleave(l laid, zones rows) laid {
+	c := l.on
 	var out []glyph
 	known := map[int]bool{}
 	for _, g := range l.glyphs {
@@ -121,7 +119,7 @@ func (p *Page) interleave(c *canvas, l laid, zones rows) laid {
 	for _, i := range slices.Sorted(maps.Keys(known)) {
 		w := &p.Words[i]
 		out = append(out, c.glyphsOf(w, i)...)
-		l.base, l.tall = w.Baseline*c.scale, w.Size*capital*c.scale
+		l.base, l.tall = w.Baseline*c.scale-float64(c.top), w.Size*capital*c.scale
 	}
 	slices.SortStableFunc(out, func(a, b glyph) int { return a.box.Min.X + a.box.Max.X - b.box.Min.X - b.box.Max.X })
 	l.glyphs = out
@@ -134,10 +132,10 @@ func (c *canvas) glyphsOf(w *Word, index int) []glyph {
 	if len(w.Edges) != len(runes)+1 {
 		return nil
 	}
-	px := func(points float64) int { return int(points*c.scale + 0.5) }
+	px := func(points float64, from int) int { return int(points*c.scale+0.5) - from }
 	var out []glyph
 	for k, r := range runes {
-		box := image.Rect(px(w.Edges[k]), px(w.Box.Y0), px(w.Edges[k+1]), px(w.Box.Y1))
+		box := image.Rect(px(w.Edges[k], c.left), px(w.Box.Y0, c.top), px(w.Edges[k+1], c.left), px(w.Box.Y1, c.top))
 		out = append(out, glyph{r: r, box: box, sure: 1, spaced: k == 0, word: index + 1})
 	}
 	return out

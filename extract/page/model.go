@@ -20,8 +20,8 @@ type Page struct {
 
 	Looked time.Duration `json:"-"` // spent on rendering, where words left a doubt whether they are visible or all there is
 
-	Figures []Box `json:"-"` // filled outlines that may be letters
-	Images  []Box `json:"-"`
+	Figures []Figure  `json:"-"`
+	Images  []Picture `json:"-"`
 }
 
 // Box is an upright rectangle: left, top, right, bottom.
@@ -58,6 +58,18 @@ type Rule struct {
 type Band struct {
 	Box    Box
 	Colour uint32
+}
+
+// Figure is a filled outline: a letter drawn as a path, or anything else.
+type Figure struct {
+	Box      Box
+	Segments int // of its path
+}
+
+// Picture is an image on the page. Photo tells that it is stored as photographs are.
+type Picture struct {
+	Box   Box
+	Photo bool
 }
 
 // Hidden says why a word that the file holds is not visible on the page; empty for a visible word.

@@ -46,8 +46,8 @@ type drawing struct {
 	paints []paint
 	seen   int // objects so far
 
-	figures []Box // filled outlines: letters drawn as paths, and much else
-	images  []Box
+	figures []Figure
+	images  []Picture
 }
 
 // frame is where an object stands: the map from its coordinates to the page's user space and what its forms clip away.
@@ -83,7 +83,7 @@ func (g *guest) readObject(d *drawing, obj uint64, v view, f frame) {
 		box := g.bounds(obj, v, f.m).meet(f.clip)
 		d.cover(paint{order: d.seen, box: box})
 		if kind == objImage && !box.empty() && len(d.images) < maxFigures {
-			d.images = append(d.images, box)
+			d.images = append(d.images, Picture{Box: box, Photo: g.isPhoto(obj)})
 		}
 	case objForm:
 		inner := g.within(obj, v, f)
@@ -129,10 +129,23 @@ const (
 const maxFigures = 20_000
 
 // figure notes a filled outline that may be a letter.
-func (d *drawing) figure(box Box) {
+func (d *drawing) figure(box Box, segments int) {
 	if !box.empty() && box.H() <= letterMost && len(d.figures) < maxFigures {
-		d.figures = append(d.figures, box)
+		d.figures = append(d.figures, Figure{box, segments})
 	}
+}
+
+// isPhoto tells whether an image is stored as photographs are: by a compression that blurs (ISO 32000-1, table 6).
+func (g *guest) isPhoto(obj uint64) bool {
+	n := g.call("FPDFImageObj_GetImageFilter", obj, 0, g.at(0), 64)
+	if n < 2 || n > 64 {
+		return false
+	}
+	switch string(g.bytes(g.at(0), int(n)-1)) {
+	case "DCTDecode", "JPXDecode":
+		return true
+	}
+	return false
 }
 
 // cover notes an area.

@@ -75,7 +75,7 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 		}
 	}
 	read := make([][]ocrWord, len(lines))
-	if err := o.readLines(ctx, s.canvas, lines, cellTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language(), whitelist: list}, read); err != nil {
+	if err := o.readLines(ctx, lines, cellTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language(), whitelist: list}, read); err != nil {
 		return err
 	}
 	for _, i := range at {
@@ -99,9 +99,9 @@ func (s *sight) within(box Box) []lettering {
 	box = box.grow(cellSlack)
 	var out []lettering
 	for _, l := range s.lines {
-		part := lettering{tall: l.tall, base: l.base}
+		part := lettering{on: l.on, tall: l.tall, base: l.base}
 		for _, b := range l.blobs {
-			if x, y := s.canvas.box(b.box).centre(); box.holds(x, y) {
+			if x, y := l.on.box(b.box).centre(); box.holds(x, y) {
 				part.blobs = append(part.blobs, b)
 				part.box = part.box.Union(b.box)
 			}
@@ -118,8 +118,8 @@ const cellSlack = 0.4
 
 // second is the text of a second reading, digits in the likeness of others corrected to these.
 func (s *sight) second(l *lettering, read []ocrWord) (string, float64) {
-	glyphs := l.lay(read)
-	_, tall := l.measured(glyphs)
+	line := l.laid(read)
+	glyphs := line.glyphs
 	sure := 1.0
 	for i := range glyphs {
 		g := &glyphs[i]
@@ -127,7 +127,7 @@ func (s *sight) second(l *lettering, read []ocrWord) (string, float64) {
 			sure = min(sure, sureDubious)
 		}
 		sure = min(sure, g.sure)
-		if like, ok := s.canvas.likenessOf(*g, tall); ok {
+		if like, ok := l.on.likenessOf(*g, line.tall); ok {
 			if digit := s.kin.judge(like, true); digit != 0 && digit != g.r {
 				g.r, sure = digit, min(sure, sureDubious)
 			}
@@ -148,12 +148,15 @@ func sightOf(ctx context.Context, data []byte, number int) (*sight, error) {
 	if s := recall(data, number); s != nil {
 		return s, nil
 	}
-	shown, dpi, err := show(ctx, data, number, 0)
+	shown, dpi, err := show(ctx, data, number, 0, nil)
 	if err != nil {
 		return nil, err
 	}
-	c := newCanvas(shown, dpi)
-	s := &sight{canvas: c, lines: c.findLines(blobsOf(c.mask, c.w, c.h, maskInk))}
+	s := &sight{}
+	for _, p := range shown {
+		c := newCanvas(p, dpi)
+		s.lines = append(s.lines, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk))...)
+	}
 	remember(data, number, s)
 	return s, nil
 }

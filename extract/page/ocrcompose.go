@@ -219,7 +219,7 @@ func (c *canvas) word(glyphs []glyph, base, tall float64) Word {
 	var text strings.Builder
 	for i, g := range glyphs {
 		text.WriteRune(g.r)
-		x := float64(g.box.Min.X) / c.scale
+		x := c.x(float64(g.box.Min.X))
 		if i > 0 {
 			x = max(x, w.Edges[i-1])
 		}
@@ -240,7 +240,7 @@ func (c *canvas) word(glyphs []glyph, base, tall float64) Word {
 	}
 	w.Text, w.Box = text.String(), c.box(box)
 	w.Edges = append(w.Edges, max(w.Box.X1, w.Edges[len(w.Edges)-1]))
-	w.Baseline, w.Size = base/c.scale, tall/capital/c.scale
+	w.Baseline, w.Size = c.y(base), tall/capital/c.scale
 	if raised(glyphs, base, tall) {
 		w.Baseline, w.Size = w.Box.Y1, w.Box.H()/capital
 	}

@@ -88,12 +88,12 @@ func (a likeness) apart(b likeness) float64 {
 }
 
 // add notes a line's digits.
-func (k *kin) add(c *canvas, glyphs []glyph, tall float64) {
-	for _, g := range glyphs {
+func (k *kin) add(line laid) {
+	for _, g := range line.glyphs {
 		if !unicode.IsDigit(g.r) || g.dubious || len(k.all) >= kinMost {
 			continue
 		}
-		if l, ok := c.likenessOf(g, tall); ok {
+		if l, ok := line.on.likenessOf(g, line.tall); ok {
 			k.all = append(k.all, l)
 		}
 	}

@@ -32,7 +32,7 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
 	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
 	if fill {
 		if n > rectangleSegments*max(1, len(boxes)) {
-			d.figure(g.bounds(obj, v, f.m).meet(f.clip))
+			d.figure(g.bounds(obj, v, f.m).meet(f.clip), n)
 		}
 		g.readFill(d, obj, v, f, boxes)
 	}

@@ -61,34 +61,43 @@ func asPictureError(ctx context.Context, name string, at int, err error) error {
 // recognise reads a page of which the text is missing, or at the gaps may be.
 func (p *Page) recognise(ctx context.Context, name string, data []byte, gaps []Box) error {
 	start := time.Now()
-	shown, dpi, err := show(ctx, data, p.Number, 0)
+	whole := !p.hasText()
+	var regions []Box
+	if !whole {
+		regions = p.regions(gaps)
+	}
+	shown, dpi, err := show(ctx, data, p.Number, 0, regions)
 	if err != nil {
 		return asPictureError(ctx, name, p.Number, err)
 	}
-	c := newCanvas(shown, dpi)
-	blobs := blobsOf(c.mask, c.w, c.h, maskInk)
-	whole := !p.hasText()
-	if !whole {
-		c.explain(blobs, p.Words)
-	}
-	lines := c.findLines(blobs)
-	if whole {
-		p.Rules, p.Bands = c.rules, c.bands
-	} else if lines = c.unexplained(lines, gaps); len(lines) == 0 {
-		p.Looked += time.Since(start)
-		return nil
+	words := newRows(p.Words)
+	var lines []lettering
+	for _, part := range shown {
+		c := newCanvas(part, dpi)
+		blobs := blobsOf(c.mask, c.w, c.h, maskInk)
+		c.explain(blobs, words)
+		found := c.findLines(blobs)
+		if whole {
+			p.Rules, p.Bands = c.rules, c.bands
+		} else {
+			found = c.unexplained(found, gaps)
+		}
+		lines = append(lines, found...)
 	}
 	p.Looked += time.Since(start)
+	if len(lines) == 0 {
+		return nil
+	}
 	o, err := findOCR()
 	if err != nil {
 		return p.unrecognised(name, lines, err)
 	}
-	s, all, err := o.look(ctx, c, lines)
+	s, all, err := o.look(ctx, lines)
 	if err != nil {
 		return asPictureError(ctx, name, p.Number, err)
 	}
 	remember(data, p.Number, s)
-	p.merge(c, all)
+	p.merge(all)
 	return nil
 }
 

@@ -18,7 +18,8 @@ const (
 )
 
 // cut shows a line's own ink alone: neither rules nor neighbours, at the wanted height of capitals.
-func (c *canvas) cut(l lettering, tall int) *image.Gray {
+func (l lettering) cut(tall int) *image.Gray {
+	c := l.on
 	pad := max(1, l.tall/12)
 	frame := l.box.Inset(-pad).Intersect(image.Rect(0, 0, c.w, c.h))
 	plain := image.NewGray(image.Rect(0, 0, frame.Dx(), frame.Dy()))

@@ -5,13 +5,14 @@ import "unicode"
 // laid is a line's text laid over its ink.
 type laid struct {
 	glyphs     []glyph
+	on         *canvas
 	base, tall float64 // of the line, in pixels
 }
 
 func (l *lettering) laid(found []ocrWord) laid {
 	glyphs := l.lay(found)
 	base, tall := l.measured(glyphs)
-	return laid{glyphs, base, tall}
+	return laid{glyphs, l.on, base, tall}
 }
 
 // sureEnough is the confidence from which on a line is not read once more.
@@ -59,7 +60,7 @@ func (l *lettering) pieces() []lettering {
 	end := 0
 	for _, b := range l.blobs {
 		if n := len(out); n == 0 || float64(b.box.Min.X-end) > pieceGap*float64(l.tall) {
-			out = append(out, lettering{tall: l.tall, base: l.base})
+			out = append(out, lettering{on: l.on, tall: l.tall, base: l.base})
 		}
 		last := &out[len(out)-1]
 		last.blobs = append(last.blobs, b)

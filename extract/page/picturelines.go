@@ -7,6 +7,7 @@ import (
 
 // lettering is a stretch of text as its letters stand: blobs on one baseline, no gap among them wider than about a letter's height.
 type lettering struct {
+	on    *canvas
 	blobs []blob // left to right
 	box   image.Rectangle
 	tall  int // height of its capitals and digits, pixels
@@ -56,6 +57,7 @@ func (c *canvas) findLines(blobs []blob) []lettering {
 	lines = addMarks(lines, marks)
 	lines = c.joinLines(lines)
 	for i := range lines {
+		lines[i].on = c
 		lines[i].settle()
 		c.claim(lines[i])
 	}
@@ -142,6 +144,9 @@ func (c *canvas) neighbours(a, b blob) bool {
 
 // ruled tells whether a vertical rule stands between two boxes.
 func (c *canvas) ruled(a, b image.Rectangle) bool {
+	if c.mask == nil {
+		return false
+	}
 	y := (max(a.Min.Y, b.Min.Y) + min(a.Max.Y, b.Max.Y)) / 2
 	for x := a.Max.X; x < b.Min.X && x < c.w; x++ {
 		if k := c.mask[y*c.w+x]; k == maskDown || k == maskMass {

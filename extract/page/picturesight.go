@@ -11,18 +11,17 @@ import (
 
 // sight is what was made out on a picture of a page: where lettering stands and how its digits look.
 type sight struct {
-	canvas *canvas
-	lines  []lettering
-	kin    kin
+	lines []lettering
+	kin   kin
 }
 
 // linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
 const linesPerProcess = 60
 
 // look recognises lines; what was read badly is read once more, in smaller pieces.
-func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, []laid, error) {
-	s := &sight{canvas: c, lines: slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })}
-	first, err := o.readAll(ctx, c, s.lines, cropTall)
+func (o *ocr) look(ctx context.Context, lines []lettering) (*sight, []laid, error) {
+	s := &sight{lines: slices.DeleteFunc(slices.Clone(lines), func(l lettering) bool { return !l.legible() })}
+	first, err := o.readAll(ctx, s.lines, cropTall)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -37,7 +36,7 @@ func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, [
 			}
 		}
 	}
-	again, err := o.readAll(ctx, c, weak, retryTall)
+	again, err := o.readAll(ctx, weak, retryTall)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -50,23 +49,23 @@ func (o *ocr) look(ctx context.Context, c *canvas, lines []lettering) (*sight, [
 		all[i].improve(parts)
 	}
 	for _, l := range all {
-		s.kin.add(c, l.glyphs, l.tall)
+		s.kin.add(l)
 	}
 	for _, l := range all {
-		s.kin.correct(c, l.glyphs, l.tall)
+		s.kin.correct(l)
 	}
 	return s, all, nil
 }
 
 // readAll reads lines by as many processes as are worth starting.
-func (o *ocr) readAll(ctx context.Context, c *canvas, lines []lettering, tall int) ([][]ocrWord, error) {
+func (o *ocr) readAll(ctx context.Context, lines []lettering, tall int) ([][]ocrWord, error) {
 	read := make([][]ocrWord, len(lines))
 	var wait sync.WaitGroup
 	faults := make([]error, len(lines)/linesPerProcess+1)
 	for from := 0; from < len(lines); from += linesPerProcess {
 		wait.Go(func() {
 			part := lines[from:min(len(lines), from+linesPerProcess)]
-			faults[from/linesPerProcess] = o.readLines(ctx, c, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
+			faults[from/linesPerProcess] = o.readLines(ctx, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
 		})
 	}
 	wait.Wait()
@@ -74,10 +73,10 @@ func (o *ocr) readAll(ctx context.Context, c *canvas, lines []lettering, tall in
 }
 
 // readLines has one process read lines, shown with capitals so many pixels tall.
-func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, tall int, settings ocrSettings, to [][]ocrWord) error {
+func (o *ocr) readLines(ctx context.Context, lines []lettering, tall int, settings ocrSettings, to [][]ocrWord) error {
 	pictures := make([]*image.Gray, len(lines))
 	for i, l := range lines {
-		pictures[i] = c.cut(l, tall)
+		pictures[i] = l.cut(tall)
 	}
 	found, err := o.read(ctx, pictures, settings)
 	copy(to, found)
@@ -85,13 +84,13 @@ func (o *ocr) readLines(ctx context.Context, c *canvas, lines []lettering, tall 
 }
 
 // correct takes the side of a digit's kin where the reading was unsure, and else leaves both in doubt.
-func (k *kin) correct(c *canvas, glyphs []glyph, tall float64) {
-	for i := range glyphs {
-		g := &glyphs[i]
+func (k *kin) correct(line laid) {
+	for i := range line.glyphs {
+		g := &line.glyphs[i]
 		if g.dubious || !unicode.IsDigit(g.r) {
 			continue
 		}
-		l, ok := c.likenessOf(*g, tall)
+		l, ok := line.on.likenessOf(*g, line.tall)
 		if !ok {
 			continue
 		}

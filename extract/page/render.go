@@ -20,31 +20,49 @@ func Render(ctx context.Context, data []byte, number int, dpi float64) (image.Im
 	if !(dpi >= minDPI && dpi <= maxDPI) {
 		return nil, fmt.Errorf("could not render page %d: %g dpi is not between %d and %d", number, dpi, minDPI, maxDPI)
 	}
-	shown, _, err := show(ctx, data, number, dpi)
-	return shown, err
+	shown, _, err := show(ctx, data, number, dpi, nil)
+	if err != nil {
+		return nil, err
+	}
+	if len(shown) == 0 {
+		return nil, fmt.Errorf("could not render page %d: it has no area", number)
+	}
+	whole := shown[0]
+	whole.Rect = whole.Rect.Sub(whole.Rect.Min)
+	return whole, nil
 }
 
-// show is Render that also gives the resolution; 0 leaves it to the page's size.
-func show(ctx context.Context, data []byte, number int, dpi float64) (*image.RGBA, float64, error) {
+// show draws parts of a page, or all of it where none are named, and gives the resolution too; 0 leaves that to the page's size. The
+// pictures' rectangles are those of the parts on the whole page.
+func show(ctx context.Context, data []byte, number int, dpi float64, parts []Box) ([]*image.RGBA, float64, error) {
 	const name = "page to render"
 	if err := sniffPDF(name, data); err != nil {
 		return nil, 0, err
 	}
-	a, err := ask(ctx, job{Task: taskRender, Name: name, Number: number, DPI: dpi}, data)
+	a, err := ask(ctx, job{Task: taskRender, Name: name, Number: number, DPI: dpi, Parts: parts}, data)
 	if err != nil {
 		return nil, 0, err
 	}
-	if len(a.Raw) != a.Width*a.Height*4 {
-		return nil, 0, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
+	shown := make([]*image.RGBA, len(a.Parts))
+	for i, p := range a.Parts {
+		size := 4 * p.W * p.H
+		if p.W <= 0 || p.H <= 0 || size > len(a.Raw) {
+			return nil, 0, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
+		}
+		shown[i] = &image.RGBA{Pix: a.Raw[:size:size], Stride: 4 * p.W, Rect: image.Rect(p.Left, p.Top, p.Left+p.W, p.Top+p.H)}
+		a.Raw = a.Raw[size:]
 	}
-	return &image.RGBA{Pix: a.Raw, Stride: 4 * a.Width, Rect: image.Rect(0, 0, a.Width, a.Height)}, a.DPI, nil
+	return shown, a.DPI, nil
 }
 
-// renderPDF does the work of Render in this process.
+// part is the place of a rendered part on the whole page, in pixels.
+type part struct{ Left, Top, W, H int }
+
+// renderPDF does the work of show in this process.
 func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 	limited, cancel := context.WithTimeout(ctx, j.Opt.deadline())
 	defer cancel()
-	var pic picture
+	var a answer
 	err := withGuest(limited, func(g *guest) error {
 		doc, err := g.openPDF(j.Name, data)
 		if err != nil {
@@ -57,16 +75,32 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 		if err != nil {
 			return err
 		}
-		if j.DPI == 0 {
-			j.DPI = dpiFor(v.w, v.h)
+		if a.DPI = j.DPI; a.DPI == 0 {
+			a.DPI = dpiFor(v.w, v.h)
 		}
-		pic, err = g.render(handle, v, j.DPI, Box{0, 0, v.w, v.h})
-		return err
+		if len(j.Parts) == 0 {
+			j.Parts = []Box{{0, 0, v.w, v.h}}
+		}
+		for _, box := range j.Parts {
+			pic, err := g.render(handle, v, a.DPI, box)
+			if err != nil {
+				return err
+			}
+			if pic.w > 0 && pic.h > 0 {
+				a.Parts = append(a.Parts, part{pic.left, pic.top, pic.w, pic.h})
+				if len(j.Parts) == 1 {
+					a.Raw = pic.rgba
+				} else {
+					a.Raw = append(a.Raw, pic.rgba...)
+				}
+			}
+		}
+		return nil
 	})
 	if err != nil {
 		return answer{}, asError(ctx, j.Name, j.Number, j.Opt, err)
 	}
-	return answer{Width: pic.w, Height: pic.h, DPI: j.DPI, Raw: pic.rgba}, nil
+	return a, nil
 }
 
 // picture is a rendered part of a page: four bytes a pixel, red first, rows without gaps.
