@@ -51,11 +51,21 @@ func newView(p *page.Page) *view {
 	}
 	v.joinLines()
 	v.splitPaired()
+	v.partEmblems()
 	v.dropRivals()
 	for _, r := range v.rows {
 		r.weight = v.weigh(r)
 	}
 	return v
+}
+
+// partEmblems frees sentences from the lettering of an emblem beside them: an outlined label has a short value.
+func (v *view) partEmblems() {
+	for _, r := range v.rows {
+		if r.label[0].by == page.ByPicture {
+			r.values = slices.DeleteFunc(r.values, func(c *cell) bool { return c.by != page.ByPicture && len([]rune(c.text)) > 40 })
+		}
+	}
 }
 
 // edge is a left edge at which labels stand under each other.
