@@ -10,6 +10,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"pvtally/rules"
 	"pvtally/schema"
@@ -43,18 +44,30 @@ func Suspects(sheet *schema.Sheet, findings []rules.Finding, opt rules.Options) 
 	if len(grave(findings)) == 0 {
 		return nil
 	}
-	checker, err := rules.NewChecker(opt)
-	if err != nil {
-		return nil
+	checker := usualChecker()
+	if opt.Settings != nil || opt.Off != nil || opt.Levels != nil {
+		var err error
+		if checker, err = rules.NewChecker(opt); err != nil {
+			return nil
+		}
 	}
 	b := newBoard(sheet)
 	if b == nil {
 		return nil
 	}
-	d := &doctor{board: b, checker: checker, scratch: sheet.Clone(), before: findings, printed: checker.Check(sheet), opt: opt}
+	d := &doctor{board: b, checker: checker, scratch: sheet.Clone(), before: findings, opt: opt}
 	d.explain()
 	return d.suspects()
 }
+
+// usualChecker is the book under its defaults.
+var usualChecker = sync.OnceValue(func() *rules.Checker {
+	c, err := rules.NewChecker(rules.Options{})
+	if err != nil {
+		panic(err) // the book's own defaults are refused: a mistake of the programmer
+	}
+	return c
+})
 
 // Of what is named, by its share of the probability: the first of each mistake where it convinces, and rivals that are not far behind.
 const (
@@ -164,7 +177,10 @@ func (d *doctor) suspect(x *explanation, g group) Suspect {
 		c := &d.board.cells[e.cell]
 		s.Cells = append(s.Cells, Cell{c.at, c.n, e.to})
 	}
-	found := d.check(d.instead(x, g.edits))
+	found := x.after
+	if len(d.chosen) > 1 || !slices.Equal(g.edits, x.edits) {
+		found = d.check(d.instead(x, g.edits))
+	}
 	for i := range d.before {
 		if !has(found, &d.before[i]) && d.concerns(x, g, i) {
 			s.Findings = append(s.Findings, i)

@@ -12,6 +12,7 @@ import (
 type explanation struct {
 	correction
 	rivals ranking
+	after  []rules.Finding // what the rules say once it and those before it are undone
 }
 
 // doctor explains the findings of one sheet.
@@ -20,7 +21,7 @@ type doctor struct {
 	checker  *rules.Checker
 	scratch  *schema.Sheet
 	before   []rules.Finding // what is to be explained
-	printed  []rules.Finding // what the rules say of the sheet as printed: also what a policy has accepted
+	printed  []rules.Finding // what the rules say of the sheet as printed: also what a policy has accepted; nil until it is asked for
 	chosen   []explanation
 	opt      rules.Options
 	unsolved []rules.Finding // what no explanation clears
@@ -43,7 +44,7 @@ func (d *doctor) explain() {
 		if best < 0 {
 			break
 		}
-		d.chosen = append(d.chosen, explanation{r.list[best], r})
+		d.chosen = append(d.chosen, explanation{r.list[best], r, after})
 		d.board.apply(r.list[best].edits)
 		left = slices.DeleteFunc(grave(after), d.accepted)
 		if r.honest > r.list[best].share {
@@ -55,7 +56,7 @@ func (d *doctor) explain() {
 }
 
 // accepted reports a finding that the sheet had as printed and that nobody asks about: a policy has accepted it.
-func (d *doctor) accepted(f rules.Finding) bool { return has(d.printed, &f) && !has(d.before, &f) }
+func (d *doctor) accepted(f rules.Finding) bool { return !has(d.before, &f) && d.onPaper(&f) }
 
 // choose asks the rules about the likeliest explanations: what they leave or bring about weighs against them. It is -1 where none clears anything.
 func (d *doctor) choose(r *ranking, left []rules.Finding) (best int, after []rules.Finding) {
@@ -103,6 +104,17 @@ func honesty(left []rules.Finding) float64 {
 // certain is by how much rarer errors are on honest sheets than warnings, as a natural logarithm (0 and 2 to 4 % of the clean sheets of the yardstick).
 const certain = 4
 
+// onPaper reports a finding that the sheet has as it is printed.
+func (d *doctor) onPaper(f *rules.Finding) bool {
+	if has(d.before, f) {
+		return true
+	}
+	if d.printed == nil {
+		d.printed = d.check(nil)
+	}
+	return has(d.printed, f)
+}
+
 // edits are all corrections chosen so far.
 func (d *doctor) edits() (all []edit) {
 	for i := range d.chosen {
@@ -135,7 +147,7 @@ func (d *doctor) judge(c *correction, left, found []rules.Finding) (cleared int,
 	}
 	for i := range found {
 		f := &found[i]
-		if int(f.Level) < len(harm) && (!has(d.printed, f) || f.Level > rules.Note && d.touches(c, f)) {
+		if int(f.Level) < len(harm) && (!d.onPaper(f) || f.Level > rules.Note && d.touches(c, f)) {
 			weight += harm[f.Level]
 		}
 	}

@@ -16,46 +16,58 @@ func (b *board) singles(c int, propose func(correction)) {
 		return
 	}
 	cells := float64(len(b.cells) - 1)
-	derived := b.derived(c)
-	one := func(m Mistake, ways float64, to schema.Number) {
-		if to.Float() == k.n.Float() {
-			return
-		}
-		x := correction{mistake: m, edits: []edit{{c, to}}, prior: chance(m, ways)}
-		if k.doubtful && m != Neighbour && m != Unit {
-			x.mistake, x.prior = Reading, x.prior+doubt
-		}
-		propose(x)
-		for _, d := range derived {
-			if n, ok := rounded(b.x[d]*to.Float()/b.x[c], b.decimals(d)); ok && n != b.now[d] && b.x[c] != 0 {
-				x.edits, x.mistake, x.prior = []edit{{c, to}, {d, n}}, m, chance(m, 2*ways)
-				propose(x)
-			}
-		}
-	}
-	list := func(m Mistake, numbers []schema.Number) {
-		for _, n := range numbers {
-			one(m, cells*float64(len(numbers)), n)
-		}
-	}
-	list(OneDigit, otherDigits(text))
-	list(Transposed, transposed(text))
-	list(DecimalPoint, moved(text, b.decimals(c)))
-	if signs := b.signs(); hasSign(k) {
+	s := slip{b, c, b.derived(c), propose}
+	s.each(OneDigit, cells, otherDigits(text))
+	s.each(Transposed, cells, transposed(text))
+	s.each(DecimalPoint, cells, moved(text, b.decimals(c)))
+	if hasSign(k) {
 		if n, err := schema.ParseNumber(negated(text)); err == nil {
-			one(Sign, signs, n)
+			s.to(Sign, b.signs(), n)
 		}
 	}
-	for _, f := range slips(b, k) {
+	for _, f := range b.unitSlips(k) {
 		if n, ok := significant(k.n.Float()*f, text); ok {
-			one(Unit, unitWays, n)
+			s.to(Unit, unitWays, n)
 		}
 	}
 	if n, ok := b.implied(c); ok {
 		if ways := b.copied(c); ways > 0 {
-			one(Neighbour, ways*cells, n)
+			s.to(Neighbour, ways*cells, n)
 		}
-		one(Unknown, anyNumber*cells*otherSize(n.Float()/k.n.Float()), n)
+		s.to(Unknown, anyNumber*cells*otherSize(n.Float()/k.n.Float()), n)
+	}
+}
+
+// slip makes corrections of one cell, alone and together with what was calculated from it.
+type slip struct {
+	b       *board
+	cell    int
+	derived []int
+	propose func(correction)
+}
+
+// each proposes a kind of mistake with every number it may have started from, in any cell.
+func (s *slip) each(m Mistake, cells float64, numbers []schema.Number) {
+	for _, n := range numbers {
+		s.to(m, cells*float64(len(numbers)), n)
+	}
+}
+
+// to proposes one number.
+func (s *slip) to(m Mistake, ways float64, n schema.Number) {
+	b, k := s.b, &s.b.cells[s.cell]
+	if n.Float() == k.n.Float() {
+		return
+	}
+	x := correction{mistake: m, edits: []edit{{s.cell, n}}, prior: chance(m, ways)}
+	if k.doubtful && m != Neighbour && m != Unit {
+		x.mistake, x.prior = Reading, x.prior+doubt
+	}
+	s.propose(x)
+	for _, d := range s.derived {
+		if with, ok := rounded(b.x[d]*n.Float()/b.x[s.cell], b.decimals(d)); ok && with != b.now[d] && b.x[s.cell] != 0 {
+			s.propose(correction{mistake: m, edits: []edit{{s.cell, n}, {d, with}}, prior: chance(m, 2*ways)})
+		}
 	}
 }
 
@@ -148,58 +160,4 @@ func (b *board) copied(c int) float64 {
 		return 3 * float64(len(b.sheet.Models))
 	}
 	return 0
-}
-
-// slips are the factors by which a number grows when its unit was mistaken: what it is in the field's unit over what is printed.
-func slips(b *board, k *cell) []float64 {
-	middle := func(name string) float64 {
-		row := printed(b.row("stc", -1, name))
-		if len(row) == 0 {
-			return math.NaN()
-		}
-		return b.x[row[len(row)/2]]
-	}
-	perCent := func(of string) []float64 {
-		v, n := middle(of), b.x[b.single("cell", "count")]
-		if !(v > 0) {
-			return nil
-		}
-		out := []float64{100 / v, 0.1 / v} // V/K and mV/K printed as %/K
-		if n > 0 {
-			out = append(out, 0.1*n/v) // mV/K for each cell
-		}
-		return out
-	}
-	switch k.name {
-	case "alpha_isc_pct_per_k":
-		return perCent("isc_a")
-	case "beta_voc_pct_per_k":
-		return perCent("voc_v")
-	case "gamma_pmax_pct_per_k":
-		return perCent("pmax_w")
-	case "alpha_isc_a_per_k", "beta_voc_v_per_k":
-		return []float64{0.001}
-	case "length_mm", "width_mm", "depth_mm":
-		return []float64{10, 25.4, 1000}
-	case "mass_kg":
-		return []float64{0.45359237}
-	case "front_load_pa", "rear_load_pa":
-		return []float64{47.88, 1000}
-	}
-	return nil
-}
-
-// significant writes a converted number with as many significant digits as were printed, at least two.
-func significant(v float64, text string) (schema.Number, bool) {
-	digits := 0
-	for _, c := range strings.TrimLeft(strings.Replace(strings.TrimPrefix(text, "-"), ".", "", 1), "0") {
-		if c >= '0' && c <= '9' {
-			digits++
-		}
-	}
-	if v == 0 {
-		return schema.Number{}, false
-	}
-	decimals := max(digits, 2) - 1 - int(math.Floor(math.Log10(math.Abs(v))))
-	return rounded(v, min(max(decimals, 0), 6))
 }
