@@ -7,9 +7,6 @@ import (
 	"pvtally/rules/envelope"
 )
 
-// quantities of an electrical table.
-var quantities = []string{"pmax_w", "vmp_v", "imp_a", "voc_v", "isc_a", "efficiency_pct"}
-
 // table is one electrical table: the cells of each quantity over the classes.
 type table struct {
 	group                                string
