@@ -94,7 +94,7 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 			}
 		}
 		if again > 0 {
-			r.warn("%d not read again: datasheets whose records are in this run", again)
+			r.warn("%d passed over: datasheets whose records are in this run", again)
 		}
 	}
 }
