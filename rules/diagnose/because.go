@@ -30,6 +30,8 @@ func (d *doctor) clears(cleared []int) string {
 	}
 	all := len(grave(d.before))
 	switch {
+	case n == 0 && len(cleared) > 0:
+		return "clears a note"
 	case n == 0:
 		return "tallies better, though no finding goes away"
 	case n >= all && all == 1:

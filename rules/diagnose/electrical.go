@@ -157,16 +157,3 @@ func (b *board) efficiency(t *table) {
 		b.relate("the efficiency is Pmax over length × width", newShared(areaScatter, members))
 	}
 }
-
-// ratio relates one row to another: in each class the same, near exp(is).
-func (b *board) ratio(says string, over, under []int, is float64, own, common scatter) {
-	var members []product
-	for i, c := range over {
-		if i < len(under) && c != none && under[i] != none {
-			members = append(members, product{terms: []term{{c, 1}, {under[i], -1}}, is: is, scatter: own})
-		}
-	}
-	if len(members) > 0 {
-		b.relate(says, newShared(common, members))
-	}
-}

@@ -112,6 +112,8 @@ type shared struct {
 	members []product // scatter: of one class round the others
 	common  scatter   // of all together
 	all     []int
+	// expected is the logarithm of what the products should be, where the members do not say it themselves; not a number where it is not known.
+	expected func(b *board) float64
 }
 
 func newShared(common scatter, members []product) *shared {
@@ -134,8 +136,13 @@ func (s *shared) best(b *board) (cost, gap float64) {
 	var room [2 * maxClasses]float64
 	gaps, rounds := room[:0:maxClasses], room[maxClasses:maxClasses]
 	broken, wide := 0.0, 0.0
+	offset := s.offset(b)
+	if math.IsNaN(offset) {
+		return 0, 0
+	}
 	for i := range s.members {
 		r, rounding, ok, possible := s.members[i].gap(b)
+		r -= offset
 		switch {
 		case !ok:
 		case !possible:
@@ -167,6 +174,13 @@ func (s *shared) best(b *board) (cost, gap float64) {
 	return cost + broken, gap
 }
 
+func (s *shared) offset(b *board) float64 {
+	if s.expected == nil {
+		return 0
+	}
+	return s.expected(b)
+}
+
 // solve closes the cell's own gap beside the others', or, for a cell of all classes, the common one.
 func (s *shared) solve(b *board, c int) (float64, bool) {
 	var all []float64
@@ -181,6 +195,9 @@ func (s *shared) solve(b *board, c int) (float64, bool) {
 				}
 			}
 		}
+	}
+	for i := range all {
+		all[i] *= math.Exp(s.offset(b) / power)
 	}
 	switch len(all) {
 	case 0:

@@ -5,7 +5,6 @@ import (
 
 	"pvtally/rules"
 	"pvtally/rules/envelope"
-	"pvtally/rules/physics"
 )
 
 // relateAll puts down every relation that the printed numbers allow.
@@ -22,6 +21,7 @@ func (b *board) relateAll() {
 	for i := range tables[1:] {
 		b.translated(stc, &tables[1+i])
 	}
+	b.ptc(stc)
 	b.again()
 	b.promises()
 	b.price()
@@ -83,6 +83,7 @@ func (b *board) body(length, width int) {
 			b.relate("the module has a usual size", &product{terms: []term{{side.cell, 1}}, is: side.middle, scatter: side.spread})
 		}
 	}
+	b.glazed(length, width)
 	if mass := b.single("body", "mass_kg"); mass != none && length != none && width != none {
 		b.relate("mass over area is usual", &product{terms: []term{{mass, 1}, {length, -1}, {width, -1}}, is: math.Log(11.5e-6), scatter: scatter{lo: 0.08, hi: 0.15, wild: 0.01}})
 	}
@@ -113,52 +114,3 @@ func (p *perCell) misfit(b *board) float64 {
 }
 
 func (p *perCell) solve(*board, int) (float64, bool) { return 0, false }
-
-// translated relates a table at another condition to STC's: each class by the same ratio, near what theory says.
-func (b *board) translated(stc, t *table) {
-	own := scatter{lo: 0.0015, hi: 0.0015, habit: 0.004, wild: 0.02, far: aFactor}
-	near := func(share, spread float64) (float64, scatter) {
-		return math.Log(share), scatter{lo: spread, hi: spread, wild: 0.02, far: aFactor}
-	}
-	pmax, current, voltage := 1.0, 1.0, 1.0
-	spread, steady := 0.01, 0.006
-	switch t.group {
-	case "nmot", "noct":
-		pmax, current, voltage, spread, steady = 0.8*0.93, 0.8*1.01, 0.935, 0.015, 0.012
-	case "bnpi":
-		phi := b.x[b.single("bifacial", "factor_pct")]
-		if math.IsNaN(phi) {
-			phi = 75
-		}
-		current = 1 + physics.BNPIRear/physics.STCIrradiance*phi/100
-		pmax, spread = current*0.997, 0.005
-	case "low":
-		g := b.x[b.find(0, "low", -1, "irradiance_w_m2")] / physics.STCIrradiance
-		if math.IsNaN(g) || g <= 0 {
-			return
-		}
-		pmax, current, voltage, spread, steady = 0.97*g, g, 1+0.04*math.Log(g), 0.02, 0.02
-	case "rear_gain":
-		gain := b.x[b.find(0, t.group, t.entry, "gain_pct")]
-		if math.IsNaN(gain) {
-			return
-		}
-		pmax, current, spread = 1+gain/100, 1+gain/100, 0.002
-	case "rear_ratio":
-		ratio, phi := b.x[b.find(0, t.group, t.entry, "ratio_pct")], b.x[b.single("bifacial", "factor_pct")]
-		if math.IsNaN(ratio * phi) {
-			return
-		}
-		pmax, current, spread = 1+ratio*phi/1e4, 1+ratio*phi/1e4, 0.01
-	}
-	for _, q := range []struct {
-		over, under   []int
-		share, spread float64
-	}{
-		{t.pmax, stc.pmax, pmax, spread}, {t.isc, stc.isc, current, max(spread, 0.006)}, {t.imp, stc.imp, current, 2 * max(spread, 0.006)},
-		{t.voc, stc.voc, voltage, steady}, {t.vmp, stc.vmp, voltage, 2 * steady},
-	} {
-		is, common := near(q.share, q.spread)
-		b.ratio("the values "+condition(t.group)+" follow from STC's", q.over, q.under, is, own, common)
-	}
-}

@@ -51,10 +51,8 @@ func (b *board) cover(findings []rules.Finding, opt rules.Options, scratch *sche
 			}
 		}
 		b.relate("", r)
-		added++
-	}
-	if added > 0 {
 		b.price()
+		added++
 	}
 }
 

@@ -57,6 +57,25 @@ func Pairs(honest *schema.Sheet, rng *rand.Rand, n int) (out [][2]Faulty) {
 	return out
 }
 
+// Misprint changes a digit of any printed number, or transposes two, on a copy; false where the number cannot be set.
+func Misprint(sheet *schema.Sheet, at string, rng *rand.Rand) (Faulty, bool) {
+	n, ok := sheet.At(at)
+	if !ok {
+		return Faulty{}, false
+	}
+	p := printing{kind: diagnose.OneDigit}
+	text, _ := misprint(n.String(), rng)
+	if other, ok := transpose(n.String(), rng); ok && rng.IntN(4) == 0 {
+		text, p.kind = other, diagnose.Transposed
+	}
+	v, err := schema.ParseNumber(text)
+	if err != nil {
+		return Faulty{}, false
+	}
+	p.cells = map[string]schema.Number{at: v}
+	return spoil(sheet, p)
+}
+
 // spoil prints a mistake on a copy; false where it changes nothing.
 func spoil(sheet *schema.Sheet, p printing) (Faulty, bool) {
 	f := Faulty{Sheet: sheet.Clone(), Kind: p.kind}
