@@ -89,10 +89,14 @@ func Open(t testing.TB, address string) *Page {
 }
 
 func launch(t testing.TB, program string) (*Page, error) {
+	profile, err := os.MkdirTemp("", "pvtally-browser-")
+	if err != nil {
+		return nil, err
+	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cmd := exec.CommandContext(ctx, program, "--headless=new", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-		"--disable-component-update", "--disable-sync", "--disable-default-apps", "--hide-scrollbars", "--force-color-profile=srgb",
-		"--remote-debugging-port=0", "--remote-allow-origins=*", "--user-data-dir="+t.TempDir(), "about:blank")
+		"--disable-component-update", "--disable-dev-shm-usage", "--disable-sync", "--disable-default-apps", "--hide-scrollbars", "--force-color-profile=srgb",
+		"--remote-debugging-port=0", "--remote-allow-origins=*", "--user-data-dir="+profile, "about:blank")
 	cmd.WaitDelay = 5 * time.Second
 	errs, err := cmd.StderrPipe()
 	if err != nil {
@@ -106,6 +110,12 @@ func launch(t testing.TB, program string) (*Page, error) {
 	t.Cleanup(func() {
 		cancel()
 		cmd.Wait()
+		for range 20 { // its other processes end a little later, and write until then
+			if os.RemoveAll(profile) == nil {
+				return
+			}
+			time.Sleep(50 * time.Millisecond)
+		}
 	})
 	address := make(chan string, 1)
 	go func() {
