@@ -22,20 +22,19 @@ const (
 	patchWide   = 1.2
 	fewWords    = 60  // a page with fewer words is looked at wherever it has pictures
 	gapMargin   = 1.0 // points around what may be letters
+	figureMarks = 0.6 // heights around a row in which its points and accents stand
 )
 
-// gaps gives the places of a page that may show lettering which its text does not hold.
-func (p *Page) gaps() []Box {
+// patches gives the images of a page that may show lettering which its text does not hold.
+func (p *Page) patches() []Box {
 	words := newRows(p.Words)
 	var out []Box
 	for _, i := range p.Images {
-		line := i.Box.H() >= patchLeast && i.Box.H() <= patchMost && i.Box.W() >= patchWide*i.Box.H()
-		if line || min(i.Box.H(), i.Box.W()) > patchMost && (!i.Photo || len(words.order) < fewWords) {
+		w, h := i.Box.W(), i.Box.H()
+		line := h >= patchLeast && h <= patchMost && w >= patchWide*h
+		if line || min(w, h) > patchMost && (!i.Photo || len(words.order) < fewWords) {
 			out = append(out, i.Box.grow(gapMargin))
 		}
-	}
-	for _, row := range p.figureRows(words) {
-		out = append(out, row.grow(gapMargin))
 	}
 	return out
 }
@@ -43,24 +42,37 @@ func (p *Page) gaps() []Box {
 // figureUnits is pixels for a point where outlines are laid in rows by the ways of the picture reader.
 const figureUnits = 16
 
-// figureRows gives the boxes of outlines that may be lettering: several in a row, one beside a word, or a whole word as one path.
-func (p *Page) figureRows(words rows) []Box {
+// lettered gives the outlines that may be lettering and that no word explains: several in a row, one beside a word with its row, or a
+// whole word as one path.
+func (p *Page) lettered(figures []figure) []figure {
 	units := &canvas{scale: figureUnits, w: int(p.Width * figureUnits), h: int(p.Height * figureUnits)}
+	words := newRows(p.Words)
 	var letters []blob
-	var out []Box
-	for _, f := range p.Figures {
-		if f.Box.H() < figureLeast || !(Box{0, 0, p.Width, p.Height}).encloses(f.Box) || words.explain(f.Box) {
+	chosen := map[int]bool{}
+	for i, f := range figures {
+		if f.box.H() < figureLeast || !(Box{0, 0, p.Width, p.Height}).encloses(f.box) || words.explain(f.box) {
 			continue
 		}
-		wide := f.Box.W() / f.Box.H()
-		if wide > wholeWide && float64(f.Segments) >= wholeDense*wide || words.beside(f.Box) {
-			out = append(out, f.Box)
+		wide := f.box.W() / f.box.H()
+		if wide > wholeWide && float64(f.segments) >= wholeDense*wide || words.beside(f.box) {
+			chosen[i] = true
 		}
-		letters = append(letters, blob{box: image.Rect(int(f.Box.X0*figureUnits), int(f.Box.Y0*figureUnits), int(f.Box.X1*figureUnits)+1, int(f.Box.Y1*figureUnits)+1)})
+		letters = append(letters, blob{box: image.Rect(int(f.box.X0*figureUnits), int(f.box.Y0*figureUnits), int(f.box.X1*figureUnits)+1, int(f.box.Y1*figureUnits)+1), area: i})
 	}
+	var rows []Box
 	for _, row := range units.chain(letters) {
-		if len(row.blobs) >= figureRow && !uniform(row.blobs) {
-			out = append(out, units.box(row.box))
+		if len(row.blobs) >= figureRow && !uniform(row.blobs) || slices.ContainsFunc(row.blobs, func(b blob) bool { return chosen[b.area] }) {
+			for _, b := range row.blobs {
+				chosen[b.area] = true
+			}
+			rows = append(rows, units.box(row.box).grow(figureMarks*float64(row.tall)/figureUnits))
+		}
+	}
+	var out []figure
+	for i, f := range figures {
+		x, y := f.box.centre()
+		if chosen[i] || f.box.H() < letterLeast && slices.ContainsFunc(rows, func(b Box) bool { return b.holds(x, y) }) {
+			out = append(out, f)
 		}
 	}
 	return out

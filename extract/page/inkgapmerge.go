@@ -2,7 +2,7 @@ package page
 
 import (
 	"image"
-	"maps"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -25,27 +25,24 @@ func (w Word) zone() Box {
 	return Box{w.Edges[0] - side, min(w.Box.Y0, w.Baseline-zoneRise*w.Size), w.Edges[len(w.Edges)-1] + side, max(w.Box.Y1, w.Baseline+zoneDrop*w.Size)}
 }
 
-// explain marks the ink that belongs to visible words.
-func (c *canvas) explain(blobs []blob, words rows) {
+// unexplained gives the lines, or parts of lines, that hold letters which no word explains. With patches, these must lie in one of
+// them; a single letter counts only beside a word.
+func (c *canvas) unexplained(words rows, patches []Box) []lettering {
+	blobs := blobsOf(c.mask, c.w, c.h, maskInk)
 	for i := range blobs {
 		blobs[i].text = words.explain(c.box(blobs[i].box))
 	}
-}
-
-// unexplained gives the parts of lines that hold letters which no word explains, at the places where there may be some: a single one
-// only beside a word.
-func (c *canvas) unexplained(lines []lettering, gaps []Box) []lettering {
 	var out []lettering
-	for _, l := range lines {
+	for _, l := range c.findLines(blobs) {
 		for _, part := range l.pieces() {
 			open := 0
 			for _, b := range part.blobs {
 				x, y := c.box(b.box).centre()
-				if !b.text && 3*b.box.Dy() > l.tall && slices.ContainsFunc(gaps, func(g Box) bool { return g.holds(x, y) }) {
+				if !b.text && 3*b.box.Dy() > l.tall && (patches == nil || slices.ContainsFunc(patches, func(g Box) bool { return g.holds(x, y) })) {
 					open++
 				}
 			}
-			if open > 1 || open == 1 && len(part.blobs) > 1 {
+			if open > 1 || open == 1 && (len(part.blobs) > 1 || words.beside(c.box(part.box))) {
 				out = append(out, part)
 			}
 		}
@@ -58,14 +55,9 @@ const doubtInk = "the page shows more ink here than its text explains"
 
 // merge puts what was recognised into the page: in place of the words that it completes, else behind them.
 func (p *Page) merge(all []laid) {
-	zones := newRows(p.Words)
 	gone := map[int]bool{}
 	var added []Word
-	for _, l := range all {
-		if len(l.glyphs) == 0 {
-			continue
-		}
-		l = p.interleave(l, zones)
+	for _, l := range p.interleave(all) {
 		for _, group := range l.groups() {
 			known, extra := split(group)
 			switch {
@@ -96,34 +88,80 @@ func (p *Page) merge(all []laid) {
 	p.Words = append(kept, added...)
 }
 
-// interleave replaces what was read of ink that the text explains by the text itself.
-func (p *Page) interleave(l laid, zones rows) laid {
-	c := l.on
-	var out []glyph
-	known := map[int]bool{}
-	for _, g := range l.glyphs {
-		box := c.box(g.box)
-		x, y := box.centre()
-		i := -1
-		for _, k := range zones.near(box, 0) {
-			if p.Words[k].zone().holds(x, y) {
-				i = k
-			}
-		}
-		if i < 0 {
-			out = append(out, g)
+// interleave sets what was recognised among the words of the text that it touches, each word once; what was read of ink that the text
+// explains gives way to the text.
+func (p *Page) interleave(all []laid) []laid {
+	words := newRows(p.Words)
+	var out []laid
+	owner := map[int]int{} // by word: the line of out that has it
+	for _, l := range all {
+		if len(l.glyphs) == 0 {
 			continue
 		}
-		known[i] = true
+		touched := p.touched(l, words)
+		line := laid{on: l.on, base: l.base, tall: l.tall, glyphs: slices.DeleteFunc(l.glyphs, func(g glyph) bool {
+			x, y := l.on.box(g.box).centre()
+			return slices.ContainsFunc(touched, func(i int) bool { return p.Words[i].zone().holds(x, y) })
+		})}
+		at := len(out)
+		for _, i := range touched {
+			if k, known := owner[i]; known {
+				at = k
+			}
+		}
+		if at == len(out) {
+			out = append(out, line)
+		} else {
+			out[at].glyphs = append(out[at].glyphs, line.moved(out[at].on)...)
+		}
+		for _, i := range touched {
+			if _, known := owner[i]; known {
+				continue
+			}
+			owner[i] = at
+			w := &p.Words[i]
+			on := out[at].on
+			out[at].glyphs = append(out[at].glyphs, on.glyphsOf(w, i)...)
+			out[at].base, out[at].tall = w.Baseline*on.scale-float64(on.top), w.Size*capital*on.scale
+		}
 	}
-	for _, i := range slices.Sorted(maps.Keys(known)) {
-		w := &p.Words[i]
-		out = append(out, c.glyphsOf(w, i)...)
-		l.base, l.tall = w.Baseline*c.scale-float64(c.top), w.Size*capital*c.scale
+	for i := range out {
+		slices.SortStableFunc(out[i].glyphs, func(a, b glyph) int { return a.box.Min.X + a.box.Max.X - b.box.Min.X - b.box.Max.X })
 	}
-	slices.SortStableFunc(out, func(a, b glyph) int { return a.box.Min.X + a.box.Max.X - b.box.Min.X - b.box.Max.X })
-	l.glyphs = out
-	return l
+	return out
+}
+
+// moved gives the line's glyphs with their places on another canvas.
+func (l laid) moved(to *canvas) []glyph {
+	by := image.Pt(l.on.left-to.left, l.on.top-to.top)
+	for i := range l.glyphs {
+		l.glyphs[i].box = l.glyphs[i].box.Add(by)
+	}
+	return l.glyphs
+}
+
+const (
+	touchedGap   = 0.5 // sizes from a word's end
+	touchedShift = 0.3 // sizes between baselines
+)
+
+// touched gives the words that share the line with what was recognised, right beside it.
+func (p *Page) touched(l laid, words rows) []int {
+	box := l.on.box(l.glyphs[0].box)
+	for _, g := range l.glyphs {
+		box = box.Union(l.on.box(g.box))
+	}
+	base, size := l.on.y(l.base), l.tall/capital/l.on.scale
+	var out []int
+	for _, i := range words.near(box, touchedGap*size) {
+		w := p.Words[i]
+		shift := math.Abs(w.Baseline - base)
+		lap := min(box.Y1, w.Box.Y1) - max(box.Y0, w.Box.Y0)
+		if w.Rotation == 0 && (shift <= touchedShift*max(w.Size, size) || lap > 0.6*min(box.H(), w.Box.H())) && max(w.Edges[0]-box.X1, box.X0-w.Edges[len(w.Edges)-1]) <= touchedGap*w.Size {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // glyphsOf takes a word of the text apart.

@@ -60,10 +60,11 @@ type Band struct {
 	Colour uint32
 }
 
-// Figure is a filled outline: a letter drawn as a path, or anything else.
+// Figure is a filled outline that may be a letter drawn as a path. Its contours are closed runs of points: x and y, x and y.
 type Figure struct {
 	Box      Box
-	Segments int // of its path
+	Contours [][]float32
+	EvenOdd  bool // filled by the even-odd rule, else by the non-zero winding rule
 }
 
 // Picture is an image on the page. Photo tells that it is stored as photographs are.

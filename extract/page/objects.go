@@ -46,7 +46,7 @@ type drawing struct {
 	paints []paint
 	seen   int // objects so far
 
-	figures []Figure
+	figures []figure
 	images  []Picture
 }
 
@@ -124,29 +124,6 @@ const (
 	minPaint  = 3.0 // points; smaller areas hide no word
 	maxPaints = 20_000
 )
-
-// maxFigures bounds outlines and images; a page of outlined lettering has five thousand.
-const maxFigures = 20_000
-
-// figure notes a filled outline that may be a letter.
-func (d *drawing) figure(box Box, segments int) {
-	if !box.empty() && box.H() <= letterMost && len(d.figures) < maxFigures {
-		d.figures = append(d.figures, Figure{box, segments})
-	}
-}
-
-// isPhoto tells whether an image is stored as photographs are: by a compression that blurs (ISO 32000-1, table 6).
-func (g *guest) isPhoto(obj uint64) bool {
-	n := g.call("FPDFImageObj_GetImageFilter", obj, 0, g.at(0), 64)
-	if n < 2 || n > 64 {
-		return false
-	}
-	switch string(g.bytes(g.at(0), int(n)-1)) {
-	case "DCTDecode", "JPXDecode":
-		return true
-	}
-	return false
-}
 
 // cover notes an area.
 func (d *drawing) cover(p paint) {

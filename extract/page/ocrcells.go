@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -45,7 +46,7 @@ func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest
 	if opt.Cache && loadKept(key, &kept) && len(kept) == len(cells) {
 		return kept, nil
 	}
-	s, err := sightOf(ctx, data, number)
+	s, err := sightOf(ctx, o, data, number, cells)
 	if err != nil {
 		return nil, asPictureError(ctx, name, number, err)
 	}
@@ -143,25 +144,47 @@ func (s *sight) second(l *lettering, read []ocrWord) (string, float64) {
 	return b.String(), sure
 }
 
-// sightOf is what was made out on a page, from a moment ago or once more.
-func sightOf(ctx context.Context, data []byte, number int) (*sight, error) {
-	if s := recall(data, number); s != nil {
+// sightOf is what was made out on a page, from a moment ago or once more; of a page that has text, too, the surroundings of the cells.
+func sightOf(ctx context.Context, o *ocr, data []byte, number int, cells []CellRequest) (*sight, error) {
+	s, known := recall(data, number)
+	if known && s != nil {
 		return s, nil
 	}
-	shown, dpi, err := show(ctx, data, number, 0, nil)
+	if !known {
+		pages, err := PDF(ctx, "page to read again", data, Options{})
+		if err != nil {
+			return nil, err
+		}
+		if number < 1 || number > len(pages) {
+			return nil, &Error{Problem: "there is no such page"}
+		}
+		if p := &pages[number-1]; !p.hasText() {
+			lines, err := p.lettering(ctx, data)
+			if err != nil {
+				return nil, err
+			}
+			s, _, err = o.look(ctx, lines)
+			return s, err
+		}
+	}
+	var parts []Box
+	for _, c := range cells {
+		parts = append(parts, c.Box)
+	}
+	shown, dpi, err := show(ctx, data, number, 0, (&Page{Width: math.MaxFloat32, Height: math.MaxFloat32}).regions(parts))
 	if err != nil {
 		return nil, err
 	}
-	s := &sight{}
+	s = &sight{}
 	for _, p := range shown {
 		c := newCanvas(p, dpi)
 		s.lines = append(s.lines, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk))...)
 	}
-	remember(data, number, s)
 	return s, nil
 }
 
-// sights keeps what was made out on the last few pages, since their cells are asked for soon after. A page takes some 25 MB.
+// sights keeps what was made out on the last pages, since their cells are asked for soon after; a page takes some 2 MB. Whether it is
+// still there must make no difference but in time.
 var sights struct {
 	sync.Mutex
 	last []lookedAt
@@ -170,10 +193,10 @@ var sights struct {
 type lookedAt struct {
 	sum    [sha256.Size]byte
 	number int
-	sight  *sight
+	sight  *sight // nil for a page with text
 }
 
-const maxSights = 4
+const maxSights = 48
 
 func remember(data []byte, number int, s *sight) {
 	sum := sha256.Sum256(data)
@@ -182,14 +205,14 @@ func remember(data []byte, number int, s *sight) {
 	sights.last = append([]lookedAt{{sum, number, s}}, sights.last[:min(len(sights.last), maxSights-1)]...)
 }
 
-func recall(data []byte, number int) *sight {
+func recall(data []byte, number int) (s *sight, known bool) {
 	sum := sha256.Sum256(data)
 	sights.Lock()
 	defer sights.Unlock()
 	for _, k := range sights.last {
 		if k.sum == sum && k.number == number {
-			return k.sight
+			return k.sight, true
 		}
 	}
-	return nil
+	return nil, false
 }

@@ -29,10 +29,11 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
 	if !g.ok("FPDFPath_GetDrawMode", obj, g.at(0), g.at(4)) {
 		return
 	}
-	fill, stroke := g.readU32(0) != 0, g.readU32(4) != 0
+	mode, stroke := g.readU32(0), g.readU32(4) != 0
+	fill := mode != 0
 	if fill {
-		if n > rectangleSegments*max(1, len(boxes)) {
-			d.figure(g.bounds(obj, v, f.m).meet(f.clip), n)
+		if box := g.bounds(obj, v, f.m).meet(f.clip); n > rectangleSegments*max(1, len(boxes)) || max(box.W(), box.H()) <= strokeMost {
+			d.figure(figure{box: box, segments: n, path: obj, m: f.m, evenOdd: mode == fillEvenOdd})
 		}
 		g.readFill(d, obj, v, f, boxes)
 	}
@@ -41,8 +42,15 @@ func (g *guest) readPath(d *drawing, obj uint64, v view, f frame) {
 	}
 }
 
-// rectangleSegments is the most path segments of one rectangle; what has more is, or may be, the outline of a letter.
-const rectangleSegments = 5
+// rectangleSegments is the most path segments of one rectangle; what has more is, or may be, the outline of a letter. So may short
+// rectangles: "l", "I", a minus.
+const (
+	rectangleSegments = 5
+	strokeMost        = 14.0 // points
+)
+
+// fillEvenOdd is PDFium's fill mode for the even-odd rule.
+const fillEvenOdd = 1
 
 // readFill notes the filled rectangles of a path; where it has none, the box of whatever it fills.
 func (g *guest) readFill(d *drawing, obj uint64, v view, f frame, boxes []Box) {

@@ -25,9 +25,8 @@ func dpiFor(w, h float64) float64 {
 func readPictures(ctx context.Context, name string, data []byte, pages []Page, opt Options) ([]Page, error) {
 	var work []func() error
 	for i := range pages {
-		p := &pages[i]
-		if gaps := p.gaps(); len(gaps) > 0 || !p.hasText() {
-			work = append(work, func() error { return p.recognise(ctx, name, data, gaps) })
+		if p := &pages[i]; !p.hasText() || len(p.Figures) > 0 || len(p.patches()) > 0 {
+			work = append(work, func() error { return p.recognise(ctx, name, data) })
 		}
 	}
 	var wait sync.WaitGroup
@@ -58,33 +57,15 @@ func asPictureError(ctx context.Context, name string, at int, err error) error {
 	return &Error{File: name, Page: at, Problem: "could not recognise the page's lettering", Cause: err}
 }
 
-// recognise reads a page of which the text is missing, or at the gaps may be.
-func (p *Page) recognise(ctx context.Context, name string, data []byte, gaps []Box) error {
+// recognise reads a page of which the text is missing, or may be in places.
+func (p *Page) recognise(ctx context.Context, name string, data []byte) error {
 	start := time.Now()
 	whole := !p.hasText()
-	var regions []Box
-	if !whole {
-		regions = p.regions(gaps)
-	}
-	shown, dpi, err := show(ctx, data, p.Number, 0, regions)
+	lines, err := p.lettering(ctx, data)
+	p.Looked += time.Since(start)
 	if err != nil {
 		return asPictureError(ctx, name, p.Number, err)
 	}
-	words := newRows(p.Words)
-	var lines []lettering
-	for _, part := range shown {
-		c := newCanvas(part, dpi)
-		blobs := blobsOf(c.mask, c.w, c.h, maskInk)
-		c.explain(blobs, words)
-		found := c.findLines(blobs)
-		if whole {
-			p.Rules, p.Bands = c.rules, c.bands
-		} else {
-			found = c.unexplained(found, gaps)
-		}
-		lines = append(lines, found...)
-	}
-	p.Looked += time.Since(start)
 	if len(lines) == 0 {
 		return nil
 	}
@@ -96,9 +77,44 @@ func (p *Page) recognise(ctx context.Context, name string, data []byte, gaps []B
 	if err != nil {
 		return asPictureError(ctx, name, p.Number, err)
 	}
-	remember(data, p.Number, s)
+	if whole {
+		s.compact()
+		remember(data, p.Number, s)
+	} else {
+		remember(data, p.Number, nil)
+	}
 	p.merge(all)
 	return nil
+}
+
+// lettering finds what there is to be recognised: all that a page without text shows, else what its text does not explain.
+func (p *Page) lettering(ctx context.Context, data []byte) ([]lettering, error) {
+	if !p.hasText() {
+		shown, dpi, err := show(ctx, data, p.Number, 0, nil)
+		if err != nil || len(shown) == 0 {
+			return nil, err
+		}
+		c := newCanvas(shown[0], dpi)
+		p.Rules, p.Bands = c.rules, c.bands
+		return c.findLines(blobsOf(c.mask, c.w, c.h, maskInk)), nil
+	}
+	words := newRows(p.Words)
+	var lines []lettering
+	for _, c := range p.figureCanvases() {
+		lines = append(lines, c.unexplained(words, nil)...)
+	}
+	patches := p.patches()
+	if len(patches) == 0 {
+		return lines, nil
+	}
+	shown, dpi, err := show(ctx, data, p.Number, 0, p.regions(patches))
+	if err != nil {
+		return nil, err
+	}
+	for _, part := range shown {
+		lines = append(lines, newCanvas(part, dpi).unexplained(words, patches)...)
+	}
+	return lines, nil
 }
 
 // unrecognised is what becomes of a page when Tesseract is missing: without any text it cannot be read; with some, the words that

@@ -15,6 +15,34 @@ type sight struct {
 	kin   kin
 }
 
+// compact lets go of the page's picture but for the lines' own parts.
+func (s *sight) compact() {
+	for i := range s.lines {
+		s.lines[i].detach()
+	}
+}
+
+// detach gives the line a canvas of its own.
+func (l *lettering) detach() {
+	c := l.on
+	frame := l.box.Inset(-l.tall).Intersect(image.Rect(0, 0, c.w, c.h))
+	own := &canvas{left: c.left + frame.Min.X, top: c.top + frame.Min.Y, w: frame.Dx(), h: frame.Dy(), scale: c.scale}
+	for y := frame.Min.Y; y < frame.Max.Y; y++ {
+		own.ink = append(own.ink, c.ink[y*c.w+frame.Min.X:y*c.w+frame.Max.X]...)
+		own.mask = append(own.mask, c.mask[y*c.w+frame.Min.X:y*c.w+frame.Max.X]...)
+	}
+	blobs := make([]blob, len(l.blobs))
+	for i, b := range l.blobs {
+		blobs[i] = b
+		blobs[i].box = b.box.Sub(frame.Min)
+		blobs[i].runs = make([]run3, len(b.runs))
+		for k, r := range b.runs {
+			blobs[i].runs[k] = run3{r.y - int32(frame.Min.Y), r.x0 - int32(frame.Min.X), r.x1 - int32(frame.Min.X)}
+		}
+	}
+	l.on, l.blobs, l.box, l.base = own, blobs, l.box.Sub(frame.Min), l.base-frame.Min.Y
+}
+
 // linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
 const linesPerProcess = 60
 

@@ -13,7 +13,11 @@ func (g *guest) readPage(name string, doc uint64, number int) (Page, error) {
 	if err != nil {
 		return Page{}, err
 	}
-	return Page{Number: number, Width: v.w, Height: v.h, Words: joinWords(chars), Rules: drawn.rules, Bands: drawn.bands, Digits: digitsOf(chars), Looked: looked, Figures: drawn.figures, Images: drawn.images}, nil
+	p := Page{Number: number, Width: v.w, Height: v.h, Words: joinWords(chars), Rules: drawn.rules, Bands: drawn.bands, Digits: digitsOf(chars), Looked: looked, Images: drawn.images}
+	if p.hasText() {
+		p.Figures = g.outlines(p.lettered(drawn.figures), v)
+	}
+	return p, nil
 }
 
 // loadPage gives PDFium's handle of a page and the page's view.
