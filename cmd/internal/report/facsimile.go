@@ -89,9 +89,13 @@ func (v *htmlSheet) page(s *Sheet, p *Page, pointers []string, name string) temp
 	}
 	d.Close("g")
 	groups := v.boxes(s, pointers)
+	read := "read"
+	if p.Picture != nil {
+		read = "read over" // the digits lie below
+	}
 	for _, b := range groups {
 		if b.mark == nil {
-			b.frame(&d, "read", 1)
+			b.frame(&d, read, 1)
 		}
 	}
 	if p.Picture == nil {
@@ -233,6 +237,8 @@ func (v *htmlSheet) flag(d *draw.SVG, s *Sheet, id string, b *boxed) {
 	}
 	class, sign := "part", ""
 	switch {
+	case m.suspect > 0 && m.guess:
+		class, sign = "asked", fmt.Sprint(m.suspect)
 	case m.suspect > 0:
 		class, sign = "wrong", fmt.Sprint(m.suspect)
 	case m.judged && m.level == rules.Error:
@@ -250,7 +256,7 @@ func (v *htmlSheet) flag(d *draw.SVG, s *Sheet, id string, b *boxed) {
 	b.frame(d, class, 2)
 	if sign != "" {
 		x, y := b.box[0]-5, b.box[1]-4
-		d.Empty("circle", "class", "badge", "cx", x, "cy", y, "r", 6)
+		d.Empty("circle", "class", "badge "+class, "cx", x, "cy", y, "r", 6)
 		d.Text("text", sign, "class", "badge", "x", x, "y", y+2.8, "text-anchor", "middle", "font-size", 8)
 	}
 	d.Close("a")

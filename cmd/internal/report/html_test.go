@@ -47,10 +47,14 @@ func TestMarks(t *testing.T) {
 	if m := alone["/models/1/stc/imp_a"]; m == nil || m.wrong() {
 		t.Errorf("a value that took part: %+v", m)
 	}
-	s.Suspects = []diagnose.Suspect{{Field: "/models/1/stc/imp_a", Cells: []diagnose.Cell{{Field: "/models/1/stc/imp_a"}}, Findings: []int{1}}}
+	s.Suspects = []diagnose.Suspect{{Field: "/models/1/stc/imp_a", Confidence: 0.97, Cells: []diagnose.Cell{{Field: "/models/1/stc/imp_a"}}, Findings: []int{1}}}
 	named := s.marks()
 	if m := named["/models/1/stc/imp_a"]; !m.wrong() || m.suspect != 1 {
 		t.Errorf("the suspect: %+v", m)
+	}
+	s.Suspects[0].Confidence = 0.07
+	if m := s.marks()["/models/1/stc/imp_a"]; m.suspect != 1 || !m.guess {
+		t.Errorf("a suspect that is hardly one: %+v", m)
 	}
 	if m := named["/models/1/stc/pmax_w"]; m.wrong() {
 		t.Errorf("a value that the suspect explains: %+v", m)
@@ -144,7 +148,7 @@ func TestDetailed(t *testing.T) {
 // left out.
 func TestFacsimile(t *testing.T) {
 	s := demo()
-	s.Suspects = []diagnose.Suspect{{Field: "/models/1/stc/imp_a", Cells: []diagnose.Cell{{Field: "/models/1/stc/imp_a"}}, Findings: []int{1}}}
+	s.Suspects = []diagnose.Suspect{{Field: "/models/1/stc/imp_a", Confidence: 0.97, Cells: []diagnose.Cell{{Field: "/models/1/stc/imp_a"}}, Findings: []int{1}}}
 	s.Record.Evidence["/body/width_mm"] = schema.Evidence{Printed: "1134", Page: 2, Box: schema.Box{100, 500, 130, 508}}
 	words := slices.Repeat([]Word{{Text: "13.98", X0: 340, Y0: 400, X1: 370, Y1: 408, Baseline: 407, Size: 8}}, maxDrawn+5)
 	s.Pages = []Page{{Number: 2, Width: 595, Height: 842, Words: append([]Word{{Text: "up", X0: 10, Y0: 100, X1: 18, Y1: 140, Size: 8, Rotation: 270}}, words...), Bands: []Band{{10, 10, 100, 20, 0.9}, {0, 0, 595, 842, 0.9}, {5, 5, 6, 6, 0}}, Lines: []Line{{10, 30, 100, 30, 1}}}}

@@ -119,6 +119,9 @@ func (v *htmlSheet) cell(pointer, text string) classCell {
 	switch {
 	case m.suspect > 0:
 		c.Class, c.Says, c.Suspect = "wrong", fmt.Sprintf("suspect %d", m.suspect), m.suspect
+		if m.guess {
+			c.Class = "asked"
+		}
 		c.To = fmt.Sprintf("%s-suspect-%d", v.ID, m.suspect)
 	case m.wrong() && len(v.Suspects) == 0 || m.judged && len(m.findings) > 0:
 		c.Class, c.Says = map[string]string{"reject": "wrong", "query": "asked", "clear": "noted"}[verdictOf(m.level)], m.level.String()

@@ -12,6 +12,7 @@ import (
 type htmlSuspect struct {
 	ID         string
 	Number     int
+	Guess      bool // one of several values that could be wrong
 	Cells      []htmlCell
 	Mistake    string
 	Confidence string
@@ -69,7 +70,7 @@ var mistakes = map[diagnose.Mistake]string{
 
 func (v *htmlSheet) suspects(s *Sheet) (list []htmlSuspect) {
 	for i, suspect := range s.Suspects {
-		out := htmlSuspect{ID: fmt.Sprintf("%s-suspect-%d", v.ID, i+1), Number: i + 1, Mistake: mistakes[suspect.Mistake],
+		out := htmlSuspect{ID: fmt.Sprintf("%s-suspect-%d", v.ID, i+1), Number: i + 1, Guess: suspect.Confidence < likely, Mistake: mistakes[suspect.Mistake],
 			Confidence: fmt.Sprintf("%.0f %%", 100*suspect.Confidence), Because: Plain(suspect.Because)}
 		for _, c := range suspect.Cells {
 			cell := htmlCell{Name: Plain(spoken(s.Record, c.Field)), Printed: signed(c.Printed), WouldBe: signed(c.WouldBe), Place: v.places[c.Field]}

@@ -11,8 +11,12 @@ type mark struct {
 	level    rules.Level // of the gravest finding it is part of
 	judged   bool        // a finding judges this value, or a suspect names it
 	suspect  int         // number of the first suspect that names it, from 1; 0 for none
+	guess    bool        // that suspect is no more than one of several that could be wrong
 	findings []int
 }
+
+// likely is the confidence from which a suspect is shown as wrong; below it, as one to ask about.
+const likely = 0.5
 
 // wrong tells the values a reader should look at from those that only took part.
 func (m *mark) wrong() bool { return m != nil && m.judged && m.level >= rules.Warning }
@@ -36,7 +40,7 @@ func (s *Sheet) marks() map[string]*mark {
 			m := at(cell.Field)
 			m.judged = true
 			if m.suspect == 0 {
-				m.suspect = i + 1
+				m.suspect, m.guess = i+1, suspect.Confidence < likely
 			}
 			for _, f := range suspect.Findings {
 				if f >= 0 && f < len(s.Findings) {
