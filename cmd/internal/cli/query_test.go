@@ -54,30 +54,3 @@ func TestLetters(t *testing.T) {
 		}
 	}
 }
-
-// TestQueryCommand: what the command line takes, and what it says where there is nothing to ask or to read.
-func TestQueryCommand(t *testing.T) {
-	folder := filepath.Join("..", "..", "..", "testdata")
-	digit, sound := filepath.Join(folder, "query", "digit.json"), filepath.Join(folder, "sheets", "kr-hc108.expected.json")
-	for _, c := range []struct {
-		name      string
-		args      []string
-		code      int
-		out, errs string
-	}{
-		{"a sound sheet", []string{sound}, Done, "", "nothing to ask"},
-		{"two letters with a rule between", []string{digit, filepath.Join(folder, "query", "swap.json")}, Done, "\n---\n\n# Questions on the datasheet AB-T54\n", ""},
-		{"two in text", []string{"--output", "text", digit, filepath.Join(folder, "query", "swap.json")}, Done, "\n" + strings.Repeat("-", 78) + "\n\nQuestions on", ""},
-		{"no such language", []string{"--language", "xx", digit}, Usage, "", `--language "xx": one of en, de, fr, es`},
-		{"no such format", []string{"--output", "pdf", digit}, Usage, "", `--output "pdf": markdown or text`},
-		{"nothing named", nil, Usage, "", "name at least one file"},
-		{"an unreadable input, the others done", []string{"nowhere.json", digit}, Unread, "# Questions on the datasheet KR-HC108-M10", "nowhere.json"},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			out, errs, code := query(t, c.args...)
-			if code != c.code || !strings.Contains(out, c.out) || !strings.Contains(errs, c.errs) || c.out == "" && out != "" {
-				t.Errorf("exit code %d, want %d\n%s\n%s", code, c.code, out, errs)
-			}
-		})
-	}
-}
