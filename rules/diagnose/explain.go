@@ -17,14 +17,13 @@ type explanation struct {
 
 // doctor explains the findings of one sheet.
 type doctor struct {
-	board    *board
-	checker  *rules.Checker
-	scratch  *schema.Sheet
-	before   []rules.Finding // what is to be explained
-	printed  []rules.Finding // what the rules say of the sheet as printed: also what a policy has accepted; nil until it is asked for
-	chosen   []explanation
-	opt      rules.Options
-	unsolved []rules.Finding // what no explanation clears
+	board   *board
+	checker *rules.Checker
+	scratch *schema.Sheet
+	before  []rules.Finding // what is to be explained
+	printed []rules.Finding // what the rules say of the sheet as printed: also what a policy has accepted; nil until it is asked for
+	chosen  []explanation
+	opt     rules.Options
 }
 
 // Limits of the search: more mistakes than a sheet that is worth a letter has.
@@ -51,7 +50,6 @@ func (d *doctor) explain() {
 			break // more likely the maker's habit: named, but nothing is built on it
 		}
 	}
-	d.unsolved = left
 	d.refine()
 }
 

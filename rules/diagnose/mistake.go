@@ -23,9 +23,8 @@ const (
 	Unknown        Mistake = "unknown"         // no known slip leads from what is meant to what is printed
 )
 
-// shares is how common each kind is among mistakes. There is no published count; a flat prior over the kinds, with those that need a
-// cause of their own (a template, another product's sheet) no rarer than the slips of a finger, and the unknown as rare as two of them
-// together are not (common practice).
+// shares is how common each kind is among mistakes. Nobody has published a count; so the kinds are nearly alike, the commonest slips of a
+// table a little before the others (common practice, no source). They decide only where the numbers do not.
 var shares = map[Mistake]float64{
 	Swap: 0.10, Transposed: 0.08, OneDigit: 0.10, DecimalPoint: 0.06, SlippedRow: 0.06, Neighbour: 0.10, Sign: 0.08, RowsSwapped: 0.08,
 	Unit: 0.10, OtherFormat: 0.06, CellEfficiency: 0.06, CellCount: 0.06, Unknown: 0.06,

@@ -1,8 +1,6 @@
 package diagnose
 
-import (
-	"math"
-)
+import "math"
 
 // linear holds when a sum of numbers is another number: a warranty's end value.
 type linear struct {
@@ -15,20 +13,18 @@ type linear struct {
 
 func (l *linear) cells() []int { return l.of }
 
-func (l *linear) values(b *board) ([]float64, float64, bool) {
+func (l *linear) values(b *board) ([]float64, bool) {
 	x := make([]float64, len(l.of))
-	rounding := 0.0
 	for i, c := range l.of {
 		if x[i] = b.x[c]; math.IsNaN(x[i]) {
-			return nil, 0, false
+			return nil, false
 		}
-		rounding = max(rounding, b.half[c]*uniform)
 	}
-	return x, rounding, true
+	return x, true
 }
 
 func (l *linear) misfit(b *board) float64 {
-	x, _, ok := l.values(b)
+	x, ok := l.values(b)
 	if !ok {
 		return 0
 	}
@@ -36,7 +32,7 @@ func (l *linear) misfit(b *board) float64 {
 }
 
 func (l *linear) solve(b *board, c int) (float64, bool) {
-	x, _, ok := l.values(b)
+	x, ok := l.values(b)
 	if !ok || l.inv == nil {
 		return 0, false
 	}
