@@ -61,7 +61,7 @@ func (p *Page) lettered(figures []figure) []figure {
 	}
 	var rows []Box
 	for _, row := range units.chain(letters) {
-		if len(row.blobs) >= figureRow && !uniform(row.blobs) || slices.ContainsFunc(row.blobs, func(b blob) bool { return chosen[b.area] }) {
+		if len(row.blobs) >= figureRow && !uniform(row.blobs, figures) || slices.ContainsFunc(row.blobs, func(b blob) bool { return chosen[b.area] }) {
 			for _, b := range row.blobs {
 				chosen[b.area] = true
 			}
@@ -80,10 +80,13 @@ func (p *Page) lettered(figures []figure) []figure {
 
 func (b Box) encloses(o Box) bool { return b.Union(o) == b }
 
-// uniform tells whether outlines are all of one size, as the cells of a drawn module are and letters are not.
-func uniform(row []blob) bool {
+// uniform tells whether outlines are all of one make, as the cells of a drawn module are and letters are not.
+func uniform(row []blob, figures []figure) bool {
 	first := row[0].box
 	for _, b := range row[1:] {
+		if figures[b.area].segments != figures[row[0].area].segments {
+			return false
+		}
 		if math.Abs(float64(b.box.Dx()-first.Dx())) > figureSame*float64(first.Dx())+1 || math.Abs(float64(b.box.Dy()-first.Dy())) > figureSame*float64(first.Dy())+1 {
 			return false
 		}

@@ -114,6 +114,8 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 			change('°')
 		case g.shape == shapeHigh && is(i-1, "m") && (g.r == 0 || is(i, "2?’'*°\"^”“‘7z”")) && !g.spaced:
 			change('²')
+		case g.r == '|' && i+1 < len(glyphs) && !glyphs[i+1].spaced && unicode.IsLetter(glyphs[i+1].r):
+			change('I')
 		case g.shape == shapeDash && g.r == 0 && digit(i+1) && (i == 0 || !digit(i-1)):
 			change('-')
 		}

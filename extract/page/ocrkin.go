@@ -10,7 +10,10 @@ import (
 // reading by the page itself, not by the models that made it.
 
 // kin is a page's digits by their looks.
-type kin struct{ all []likeness }
+type kin struct {
+	all        []likeness
+	ones, bars int // how many a 1 there are, and how many of these are mere bars
+}
 
 // likeness is a digit's picture at a common size, with what it was read as.
 type likeness struct {
@@ -93,6 +96,12 @@ func (k *kin) add(line laid) {
 		if !unicode.IsDigit(g.r) || g.dubious || len(k.all) >= kinMost {
 			continue
 		}
+		if g.r == '1' && g.column != nil {
+			k.ones++
+			if g.column.bitmap().isBar() {
+				k.bars++
+			}
+		}
 		if l, ok := line.on.likenessOf(g, line.tall); ok {
 			k.all = append(k.all, l)
 		}
@@ -151,3 +160,12 @@ func (k *kin) judge(l likeness, self bool) rune {
 	}
 	return winner
 }
+
+// The least number of ones that tell the face's 1, and the most of them that may be bars, one in so many.
+const (
+	onesLeast = 5
+	barsRare  = 3
+)
+
+// barsAreLetters tells whether a 1 of this page has more than a bar, so that a bar is an I.
+func (k *kin) barsAreLetters() bool { return k.ones >= onesLeast && k.bars*barsRare < k.ones }

@@ -101,6 +101,20 @@ func (b bitmap) isCross() bool {
 	return float64(good) >= 0.88*float64(b.h)
 }
 
+// isBar tells whether the ink is one upright stroke: an I or l, and in few faces a 1.
+func (b bitmap) isBar() bool {
+	if b.h < 3*b.w {
+		return false
+	}
+	full := 0
+	for _, ink := range b.ink {
+		if ink {
+			full++
+		}
+	}
+	return float64(full) >= 0.9*float64(len(b.ink))
+}
+
 // isRing tells whether the ink goes around an empty middle: a degree sign.
 func (b bitmap) isRing() bool {
 	if b.w < 5 || b.h < 5 || 4*b.w > 6*b.h || 4*b.h > 6*b.w {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"sync"
 	"time"
 )
@@ -112,9 +113,17 @@ func (p *Page) lettering(ctx context.Context, data []byte) ([]lettering, error) 
 		return nil, err
 	}
 	for _, part := range shown {
-		lines = append(lines, newCanvas(part, dpi).unexplained(words, patches)...)
+		lines = append(lines, beyond(lines, newCanvas(part, dpi).unexplained(words, patches))...)
 	}
 	return lines, nil
+}
+
+// beyond gives the lines that are not among those known: an outline over an image is in both.
+func beyond(known, more []lettering) []lettering {
+	return slices.DeleteFunc(more, func(l lettering) bool {
+		x, y := l.on.box(l.box).centre()
+		return slices.ContainsFunc(known, func(k lettering) bool { return k.on.box(k.box).holds(x, y) })
+	})
 }
 
 // unrecognised is what becomes of a page when Tesseract is missing: without any text it cannot be read; with some, the words that

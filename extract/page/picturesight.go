@@ -118,6 +118,10 @@ func (k *kin) correct(line laid) {
 		if g.dubious || !unicode.IsDigit(g.r) {
 			continue
 		}
+		if g.r == '1' && k.barsAreLetters() && g.column != nil && g.column.bitmap().isBar() && i > 0 && !g.spaced && unicode.IsLetter(line.glyphs[i-1].r) {
+			g.r, g.sure = 'I', min(g.sure, sureMended)
+			continue
+		}
 		l, ok := line.on.likenessOf(*g, line.tall)
 		if !ok {
 			continue
