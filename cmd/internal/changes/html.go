@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"github.com/sergi/go-diff/diffmatchpatch"
 
@@ -18,7 +19,7 @@ var files embed.FS
 //go:embed page.css
 var ownStyle template.CSS
 
-var page = template.Must(template.ParseFS(files, "page.gohtml"))
+var page = sync.OnceValue(func() *template.Template { return template.Must(template.ParseFS(files, "page.gohtml")) })
 
 // htmlPage is what the page shows.
 type htmlPage struct {
@@ -93,7 +94,7 @@ func writeHTML(w io.Writer, d *Doc, _ bool) error {
 		v.Moves = append(v.Moves, htmlMove{m.Page, old, new})
 	}
 	var b strings.Builder
-	if err := page.Execute(&b, v); err != nil {
+	if err := page().Execute(&b, v); err != nil {
 		return err
 	}
 	_, err := io.WriteString(w, b.String())

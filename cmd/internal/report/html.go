@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"pvtally/rules"
 )
@@ -19,7 +20,10 @@ var htmlFiles embed.FS
 //go:embed html/style.css
 var Style template.CSS
 
-var htmlPage = template.Must(template.New("").ParseFS(htmlFiles, "html/*.gohtml"))
+// htmlPage is parsed when it is first wanted: most runs start for another form.
+var htmlPage = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").ParseFS(htmlFiles, "html/*.gohtml"))
+})
 
 // maxDetailed is how many sheets are shown with their pages and curves: a browser has to hold them all. The others stand in the table.
 const maxDetailed = 60
@@ -104,7 +108,7 @@ func writeHTML(w io.Writer, run Run) error {
 		}
 	}
 	var b strings.Builder
-	if err := htmlPage.ExecuteTemplate(&b, "page.gohtml", view); err != nil {
+	if err := htmlPage().ExecuteTemplate(&b, "page.gohtml", view); err != nil {
 		return err
 	}
 	_, err := io.WriteString(w, b.String())
