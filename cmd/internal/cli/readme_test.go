@@ -34,3 +34,23 @@ func TestReadme(t *testing.T) {
 		}
 	}
 }
+
+// TestReadmeGit: what the README says to git is what the session of the changes command says to it.
+func TestReadmeGit(t *testing.T) {
+	readme, err1 := os.ReadFile(filepath.Join("..", "..", "..", "README.md"))
+	session, err2 := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "cli", "changes.txtar"))
+	if err1 != nil || err2 != nil {
+		t.Fatal(err1, err2)
+	}
+	_, setup, _ := strings.Cut(string(session), "-- git-setup.sh --\n")
+	setup, _, _ = strings.Cut(setup, "\n--")
+	lines := strings.Split(strings.TrimSpace(setup), "\n")
+	if len(lines) < 3 {
+		t.Fatalf("the session sets up nothing: %q", setup)
+	}
+	for _, line := range lines {
+		if !strings.Contains(string(readme), "    "+line+"\n") {
+			t.Errorf("the README lacks %s", line)
+		}
+	}
+}
