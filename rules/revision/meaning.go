@@ -124,7 +124,7 @@ func (m meaning) appears() (Effect, string) {
 	case m.name:
 		return Neutral, ""
 	case m.promise:
-		return Helps, "printed now: the maker can be held to it"
+		return Helps, "there now: the maker can be held to it"
 	}
 	return Depends, ""
 }
@@ -134,9 +134,9 @@ func (m meaning) goes() (Effect, string) {
 	case m.name:
 		return Neutral, ""
 	case m.promise:
-		return Hurts, "no longer printed: the maker can no longer be held to it"
+		return Hurts, "not found in the new edition: if it is gone, the maker can no longer be held to it"
 	}
-	return Depends, "no longer printed"
+	return Depends, "not found in the new edition"
 }
 
 // other is a text that became another.

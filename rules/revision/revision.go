@@ -55,17 +55,31 @@ func Judge(old, new *schema.Sheet) Judgement {
 	var j Judgement
 	gone, fresh := lone(old, new), lone(new, old)
 	j.Classes = append(classes(old, gone, true), classes(new, fresh, false)...)
+	open := [2]map[string]bool{undecided(old), undecided(new)}
 	announced := false
 	for _, c := range schema.Diff(old, new) {
 		if c.New.IsZero() && within(c.Old, gone) || c.Old.IsZero() && within(c.New, fresh) {
 			continue
 		}
-		j.Changes = append(j.Changes, judge(c))
+		change := judge(c)
+		if c.Old.IsZero() && open[0][c.Key] || c.New.IsZero() && open[1][c.Key] {
+			change.Effect, change.Why = Depends, "one edition prints something here that the reader would not decide: look at the page"
+		}
+		j.Changes = append(j.Changes, change)
 		announced = announced || c.Key == "revision" || c.Key == "issued"
 	}
 	j.Silent = len(j.Changes)+len(j.Classes) > 0 && !announced
 	j.Strings = shorter(old, new)
 	return j
+}
+
+// undecided are the values that the reader of a sheet saw and left open, by their keys.
+func undecided(s *schema.Sheet) map[string]bool {
+	keys := map[string]bool{}
+	for _, u := range s.Unresolved {
+		keys[schema.Key(s, u.Field)] = true
+	}
+	return keys
 }
 
 // Count is how many changes have an effect.

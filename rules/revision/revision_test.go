@@ -156,3 +156,16 @@ func TestClasses(t *testing.T) {
 		t.Errorf("another name for the same power: %+v", j)
 	}
 }
+
+// TestUndecided: what the reader left open is not gone.
+func TestUndecided(t *testing.T) {
+	next := sheet()
+	next.Warranty.ProductYears = schema.Number{}
+	next.Unresolved = []schema.Unresolved{{Field: "/warranty/product_years", Candidates: []string{"12", "15"}, Why: "two values"}}
+	if c := Judge(sheet(), next).Changes[0]; c.Effect != Depends {
+		t.Errorf("left open by the new edition's reader: %s, %s", c.Effect, c.Why)
+	}
+	if c := Judge(next, sheet()).Changes[0]; c.Effect != Depends {
+		t.Errorf("left open by the old edition's reader: %s, %s", c.Effect, c.Why)
+	}
+}

@@ -35,7 +35,7 @@ const silent = "The sheet does not say that it was revised: revision and date ar
 // value is one side with its unit.
 func (c *Change) value(p *Printed) string {
 	if p == nil {
-		return "not printed"
+		return "not found"
 	}
 	if c.Unit == "" {
 		return p.Text
