@@ -32,7 +32,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		if page.Sniff(src.Data) != page.KindPDF {
 			return
 		}
-		if s, err := page.SecondReading(ctx, src.Data); err == nil {
+		if s, err := page.SecondReading(ctx, src.Data, page.Options{Cache: opt.Cache}); err == nil {
 			second <- s
 		}
 	}()

@@ -34,7 +34,7 @@ func BenchmarkSheets(b *testing.B) {
 			if _, err := PDF(ctx, file, data, Options{}); err != nil { // start the helpers
 				b.Skip(err)
 			}
-			_, _ = SecondReading(ctx, data)
+			_, _ = SecondReading(ctx, data, Options{})
 			var theirs, text, both, looked time.Duration
 			for b.Loop() {
 				start := time.Now()
@@ -56,7 +56,7 @@ func BenchmarkSheets(b *testing.B) {
 				start = time.Now()
 				second := make(chan struct{})
 				go func() {
-					_, _ = SecondReading(ctx, data)
+					_, _ = SecondReading(ctx, data, Options{})
 					close(second)
 				}()
 				pages, _ = PDF(ctx, file, data, Options{})

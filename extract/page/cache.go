@@ -50,7 +50,7 @@ func keptPath(key string) (string, bool) {
 	return filepath.Join(root, filepath.FromSlash(recognisedFolder), key+".gob"), true
 }
 
-// loadKept fills out with a kept result.
+// loadKept fills out with a kept result; a damaged one is none.
 func loadKept(key string, out any) bool {
 	path, ok := keptPath(key)
 	if !ok {
@@ -61,7 +61,10 @@ func loadKept(key string, out any) bool {
 		return false
 	}
 	data, err := os.ReadFile(path)
-	if err != nil || gob.NewDecoder(bytes.NewReader(data)).Decode(out) != nil {
+	if err != nil || len(data) < sha256.Size || sha256.Sum256(data[sha256.Size:]) != [sha256.Size]byte(data) {
+		return false
+	}
+	if gob.NewDecoder(bytes.NewReader(data[sha256.Size:])).Decode(out) != nil {
 		return false
 	}
 	now := time.Now()
@@ -69,7 +72,7 @@ func loadKept(key string, out any) bool {
 	return true
 }
 
-// saveKept keeps a result; other processes see all of it or nothing.
+// saveKept keeps a result behind its checksum; other processes see all of it or nothing.
 func saveKept(key string, in any) {
 	path, ok := keptPath(key)
 	if !ok {
@@ -84,7 +87,8 @@ func saveKept(key string, in any) {
 	if err != nil {
 		return
 	}
-	_, err = f.Write(b.Bytes())
+	sum := sha256.Sum256(b.Bytes())
+	_, err = f.Write(append(sum[:], b.Bytes()...))
 	if f.Close() != nil || err != nil || os.Rename(f.Name(), path) != nil {
 		_ = os.Remove(f.Name())
 	}

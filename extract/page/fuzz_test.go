@@ -38,7 +38,7 @@ func FuzzSecond(f *testing.F) {
 	f.Add(one(text(20, 200, 10, "Pmax 400 W")))
 	f.Add(doc{pages: []leaf{{content: "BT /F1 9 Tf [(1) 3 (2)] TJ (3) ' 1 2 (4) \" ET"}}}.bytes())
 	f.Fuzz(func(t *testing.T, data []byte) {
-		_, _ = SecondReading(context.Background(), data)
+		_, _ = SecondReading(context.Background(), data, Options{})
 	})
 }
 

@@ -74,6 +74,14 @@ var findOCR = sync.OnceValues(func() (*ocr, error) {
 // model is how Tesseract names a language's model; the list's headline is none.
 var model = regexp.MustCompile(`^[A-Za-z_/]+$`)
 
+// identity names what a result depends on besides the picture; a missing Tesseract has one, too.
+func (o *ocr) identity() string {
+	if o == nil {
+		return ""
+	}
+	return o.version + " " + strings.Join(o.languages, " ")
+}
+
 // language is the model for a first reading: English, whose letters and digits most sheets are made of, else the first there is.
 func (o *ocr) language() string {
 	if slices.Contains(o.languages, "eng") {

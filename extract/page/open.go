@@ -24,11 +24,7 @@ func Open(ctx context.Context, name string, data []byte, opt Options) ([]Page, e
 	}
 	switch Sniff(data) {
 	case KindPDF:
-		pages, err := PDF(ctx, name, data, opt)
-		if err != nil {
-			return nil, err
-		}
-		return readPictures(ctx, name, data, pages, opt)
+		return openPDF(ctx, name, data, opt)
 	case KindHTML:
 		return HTML(name, data)
 	case KindText:

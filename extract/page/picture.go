@@ -22,26 +22,23 @@ func dpiFor(w, h float64) float64 {
 }
 
 // readPictures recognises what the pages show beyond their text: whole pages that hold none, labels and letters drawn as outlines.
-// Pages go side by side; their order does not change.
-func readPictures(ctx context.Context, name string, data []byte, pages []Page, opt Options) ([]Page, error) {
-	var work []func() error
+// Pages go side by side; their order does not change. It tells whether there was anything to look at.
+func readPictures(ctx context.Context, name string, data []byte, pages []Page) (looked bool, err error) {
+	var wait sync.WaitGroup
+	faults := make([]error, len(pages))
 	for i := range pages {
 		if p := &pages[i]; !p.hasText() || len(p.Figures) > 0 || len(p.patches()) > 0 {
-			work = append(work, func() error { return p.recognise(ctx, name, data) })
+			looked = true
+			wait.Go(func() { faults[i] = p.recognise(ctx, name, data) })
 		}
-	}
-	var wait sync.WaitGroup
-	faults := make([]error, len(work))
-	for i, do := range work {
-		wait.Go(func() { faults[i] = do() })
 	}
 	wait.Wait()
 	for _, err := range faults {
 		if err != nil {
-			return nil, err
+			return looked, err
 		}
 	}
-	return pages, nil
+	return looked, nil
 }
 
 // hasText tells whether the page holds a visible word.

@@ -24,7 +24,8 @@ const (
 	secondDeadline = 10 * time.Second
 	secondMemory   = 512 << 20
 	secondAnswer   = 8 << 20
-	secondLiterals = 50_000 // of one page
+	secondLiterals = 50_000                // of one page
+	secondKept     = 50 * time.Millisecond // a reading that takes longer is kept
 )
 
 var secondHelpers = child.Pool{Kind: "second", MaxAnswer: secondAnswer}
@@ -39,7 +40,21 @@ func init() {
 //
 // The second reader knows few kinds of encryption, one of them wrongly, and repairs nothing; where it cannot open a file it gets
 // PDFium's clean copy.
-func SecondReading(ctx context.Context, data []byte) (*Second, error) {
+func SecondReading(ctx context.Context, data []byte, opt Options) (*Second, error) {
+	key := keyOf(data, "second")
+	var kept []map[string]int
+	if opt.Cache && loadKept(key, &kept) {
+		return &Second{pages: kept}, nil
+	}
+	start := time.Now()
+	s, err := readSecond(ctx, data)
+	if err == nil && opt.Cache && time.Since(start) > secondKept {
+		saveKept(key, s.pages)
+	}
+	return s, err
+}
+
+func readSecond(ctx context.Context, data []byte) (*Second, error) {
 	err := fmt.Errorf("no second reading: %w", errSecondOpen)
 	if !bytes.Contains(data, []byte("/Encrypt")) {
 		var s *Second

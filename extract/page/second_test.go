@@ -60,7 +60,7 @@ func TestSecondReading(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			s, err := SecondReading(context.Background(), tt.data)
+			s, err := SecondReading(context.Background(), tt.data, Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -100,10 +100,10 @@ func TestConfirms(t *testing.T) {
 func TestNoSecondReading(t *testing.T) {
 	for name, data := range map[string][]byte{"empty": nil, "no PDF": []byte("GIF89a"), "endless": bomb(9)} {
 		t.Run(name, func(t *testing.T) {
-			if s, err := SecondReading(context.Background(), data); err == nil && s.Count(1, "1") == 1 {
+			if s, err := SecondReading(context.Background(), data, Options{}); err == nil && s.Count(1, "1") == 1 {
 				t.Errorf("got a reading")
 			}
-			if s, err := SecondReading(context.Background(), one(text(20, 200, 10, "37.23"))); err != nil || s.Count(1, "37.23") != 1 {
+			if s, err := SecondReading(context.Background(), one(text(20, 200, 10, "37.23")), Options{}); err != nil || s.Count(1, "37.23") != 1 {
 				t.Errorf("the next file: %v", err)
 			}
 		})
@@ -127,7 +127,7 @@ func TestSecondReadingOfRealSheets(t *testing.T) {
 		if !HasText(pages) {
 			continue
 		}
-		s, err := SecondReading(context.Background(), data)
+		s, err := SecondReading(context.Background(), data, Options{})
 		if err != nil {
 			t.Errorf("%s: %v", filepath.Base(file), err)
 		}
