@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pvtally/rules/envelope"
@@ -41,15 +42,25 @@ func (c *Coefficient) Known() bool { return c.src.Printed() }
 // Coefficients are a class's.
 type Coefficients struct{ Alpha, Beta, Gamma Coefficient }
 
-// fitting is a class's single-diode model, solved at most once.
+// fitting is a class's single-diode model, solved at most once; a record that comes again with other values elsewhere, as in a diagnosis, finds it solved.
 type fitting struct {
-	done, ok bool
-	fit      physics.Fit
-	err      error
+	asked, printed bool
+	of             physics.Nameplate
+	fit            physics.Fit
+	err            error
+}
+
+// fittings makes room for n classes and keeps what was solved before.
+func (f *facts) fittings(n int) []fitting {
+	fits := slices.Grow(f.fits[:0], n)[:n]
+	for i := range fits {
+		fits[i].asked = false
+	}
+	return fits
 }
 
 func (f *facts) empty() facts {
-	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits[:0], rank: f.rank[:0], nominal: f.nominal[:0], nmot: f.nmot[:0], noct: f.noct[:0]}
+	return facts{stc: f.stc[:0], coef: f.coef[:0], fits: f.fits, rank: f.rank[:0], nominal: f.nominal[:0], nmot: f.nmot[:0], noct: f.noct[:0]}
 }
 
 func (f *facts) gather(p *Pass) {
@@ -64,10 +75,10 @@ func (f *facts) gather(p *Pass) {
 	if f.length.Printed() && f.width.Printed() {
 		f.area = f.length.Mul(f.width.Interval).Scale(1e-6)
 	}
+	f.fits = f.fittings(len(s.Models))
 	for i := range s.Models {
 		m := &s.Models[i]
 		f.stc = append(f.stc, p.electrical(&m.STC, "stc", i, -1))
-		f.fits = append(f.fits, fitting{})
 		f.coef = append(f.coef, p.coefficients(i, &f.stc[i]))
 	}
 	f.nominal = p.nominals(f.nominal)
@@ -169,14 +180,18 @@ func gapOf(technology string) (physics.Gap, bool) {
 // Fit is class i's single-diode model; ok is false where a value is missing or no curve exists, then err tells which condition fails.
 func (p *Pass) Fit(i int) (fit *physics.Fit, ok bool, err error) {
 	f := &p.fits[i]
-	if !f.done {
-		f.done = true
-		if n, ok := p.nameplate(i); ok {
+	if !f.asked {
+		n, ok := p.nameplate(i)
+		if ok && n != f.of {
+			f.of = n
 			f.fit, f.err = physics.FitNameplate(n)
-			f.ok = f.err == nil
 		}
+		f.asked, f.printed = true, ok
 	}
-	return &f.fit, f.ok, f.err
+	if !f.printed {
+		return &f.fit, false, nil
+	}
+	return &f.fit, f.err == nil, f.err
 }
 
 // nameplate is what a fit of class i stands on; ok is false where the sheet does not print all of it.

@@ -36,6 +36,7 @@ type board struct {
 	index map[place]int
 	now   []schema.Number // what stands in each cell, zero where it is left out
 	x     []float64       // its value, not a number where it is left out
+	ln    []float64       // natural logarithm of the value's size
 	half  []float64       // its half step
 	fixed []bool          // it has been corrected and is not questioned again
 	rels  []relation
@@ -43,6 +44,7 @@ type board struct {
 	of    [][]int   // the relations of each cell
 	cost  []float64 // of each relation, when the board was priced
 	watts []float64 // the power in each class's name, 0 where it has none
+	byRow []table   // the electrical tables, STC first
 	seen  []int     // the round in which each relation was last looked at
 	round int
 	tries int // corrections tried so far
@@ -51,12 +53,13 @@ type board struct {
 // Limits of what is looked at: no real sheet comes near, and a hostile one must not hold the program.
 const (
 	maxCells   = 3000
+	usualCells = 200
 	maxClasses = 40
 )
 
 // newBoard lists the printed numbers; nil where there are more than any datasheet has.
 func newBoard(sheet *schema.Sheet) *board {
-	b := &board{sheet: sheet, index: map[place]int{}}
+	b := &board{sheet: sheet, index: make(map[place]int, usualCells), cells: make([]cell, 0, usualCells), now: make([]schema.Number, 0, usualCells)}
 	b.add(cell{model: -1, row: -1, half: 0}, math.NaN())
 	if len(sheet.Models) > maxClasses {
 		return nil
@@ -83,7 +86,7 @@ func newBoard(sheet *schema.Sheet) *board {
 
 func (b *board) add(c cell, v float64) {
 	b.cells, b.now, b.fixed = append(b.cells, c), append(b.now, c.n), append(b.fixed, false)
-	b.x, b.half = append(b.x, v), append(b.half, c.half)
+	b.x, b.ln, b.half = append(b.x, v), append(b.ln, math.Log(math.Abs(v))), append(b.half, c.half)
 }
 
 // cellAt takes a pointer apart: /group/name, /group/name/row, /models/i/name, /models/i/group/name, /models/i/group/row/name.
@@ -113,6 +116,18 @@ func cellAt(at string) cell {
 // find is the cell at a place, none where it is not printed.
 func (b *board) find(model int, group string, row int, name string) int {
 	return b.index[place{group, name, model, row}]
+}
+
+// at is the cell of a JSON Pointer, none where no number is printed there.
+func (b *board) at(pointer string) int {
+	if pointer == "" {
+		return none
+	}
+	k := cellAt(pointer)
+	if c := b.find(k.model, k.group, k.row, k.name); b.cells[c].at == pointer {
+		return c
+	}
+	return none
 }
 
 // single is a cell of the sheet itself.

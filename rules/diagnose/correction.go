@@ -26,14 +26,27 @@ func (c *correction) weight() float64 { return c.prior + c.gain }
 
 // put writes a number into a cell.
 func (b *board) put(c int, n schema.Number) {
-	b.now[c], b.x[c], b.half[c] = n, n.Float(), n.HalfStep()
+	b.now[c], b.x[c] = n, n.Float()
 	switch {
 	case n.IsZero():
-		b.x[c] = math.NaN()
+		b.x[c], b.half[c] = math.NaN(), 0
 	case n == b.cells[c].n:
 		b.half[c] = b.cells[c].half // which may come from a conversion
+	default:
+		b.half[c] = n.HalfStep()
 	}
+	b.ln[c] = math.Log(math.Abs(b.x[c]))
 }
+
+// standing is what stands in a cell.
+type standing struct {
+	n           schema.Number
+	x, ln, half float64
+}
+
+func (b *board) standing(c int) standing { return standing{b.now[c], b.x[c], b.ln[c], b.half[c]} }
+
+func (b *board) stand(c int, s standing) { b.now[c], b.x[c], b.ln[c], b.half[c] = s.n, s.x, s.ln, s.half }
 
 // apply writes a correction for good.
 func (b *board) apply(edits []edit) {
@@ -41,7 +54,7 @@ func (b *board) apply(edits []edit) {
 		b.put(e.cell, e.to)
 		b.fixed[e.cell] = true
 	}
-	b.price()
+	b.priceAgain(edits)
 }
 
 // restore takes a correction back.
@@ -50,7 +63,7 @@ func (b *board) restore(edits []edit) {
 		b.put(e.cell, b.cells[e.cell].n)
 		b.fixed[e.cell] = false
 	}
-	b.price()
+	b.priceAgain(edits)
 }
 
 // maxTries bounds how many corrections are tried on a sheet: a hundred times what a sheet of eight classes with one mistake asks for.
@@ -61,19 +74,24 @@ func (b *board) try(edits []edit, need float64) (gain float64) {
 	if b.tries++; b.tries > maxTries {
 		return math.Inf(-1)
 	}
-	var room [8]schema.Number
-	kept := room[:0]
 	open := 0.0 // what the relations not yet asked can still save
 	b.round++
 	for _, e := range edits {
-		kept = append(kept, b.now[e.cell])
-		b.put(e.cell, e.to)
 		for _, r := range b.of[e.cell] {
 			if b.seen[r] != b.round {
 				b.seen[r] = b.round
 				open += b.cost[r]
 			}
 		}
+	}
+	if open < need {
+		return open
+	}
+	var room [8]standing
+	kept := room[:0]
+	for _, e := range edits {
+		kept = append(kept, b.standing(e.cell))
+		b.put(e.cell, e.to)
 	}
 	b.round++
 	for _, e := range edits {
@@ -89,7 +107,7 @@ func (b *board) try(edits []edit, need float64) (gain float64) {
 		}
 	}
 	for i, e := range edits {
-		b.put(e.cell, kept[i])
+		b.stand(e.cell, kept[i])
 	}
 	return gain
 }

@@ -181,8 +181,9 @@ func (d *doctor) suspect(x *explanation, g group) Suspect {
 	if len(d.chosen) > 1 || !slices.Equal(g.edits, x.edits) {
 		found = d.check(d.instead(x, g.edits))
 	}
+	alone := sync.OnceValue(func() []rules.Finding { return d.check(g.edits) })
 	for i := range d.before {
-		if !has(found, &d.before[i]) && d.concerns(x, g, i) {
+		if f := &d.before[i]; !has(found, f) && (len(d.chosen) == 1 || d.touches(&g.correction, f) || !has(alone(), f)) {
 			s.Findings = append(s.Findings, i)
 		}
 	}
@@ -201,10 +202,4 @@ func (d *doctor) instead(x *explanation, edits []edit) (all []edit) {
 		}
 	}
 	return all
-}
-
-// concerns tells whether a finding that goes away is this mistake's doing: with several mistakes, only one that names a wrong cell or goes away
-// with this one alone.
-func (d *doctor) concerns(x *explanation, g group, i int) bool {
-	return len(d.chosen) == 1 || d.touches(&g.correction, &d.before[i]) || !has(d.check(g.edits), &d.before[i])
 }

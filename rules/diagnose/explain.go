@@ -181,16 +181,19 @@ func grave(list []rules.Finding) (out []rules.Finding) {
 	return out
 }
 
-// refine looks at each of several mistakes again with all others undone: the first was chosen while the others still spoiled the picture.
+// refine looks at each of several mistakes again with all others undone: the first was chosen while the others still spoiled the picture. The
+// last was chosen so, unless others have changed since.
 func (d *doctor) refine() {
-	if len(d.chosen) < 2 {
-		return
-	}
+	changed := false
 	for i := range d.chosen {
+		if i == len(d.chosen)-1 && !changed {
+			break
+		}
 		x := &d.chosen[i]
 		d.board.restore(x.edits)
 		r := d.board.rank(honesty(d.before))
 		if len(r.list) > 0 && r.list[0].share > r.honest {
+			changed = changed || !slices.Equal(x.edits, r.list[0].edits)
 			x.correction, x.rivals = r.list[0], r
 		}
 		d.board.apply(x.edits)

@@ -40,7 +40,7 @@ func (l *line) points(b *board, without int, room []point) (out []point, wrong i
 			wrong++
 			continue
 		}
-		out = append(out, point{math.Log(x), math.Log(y), honest * l.wide * 2 * max(b.half[c], 1e-6*y) / y})
+		out = append(out, point{math.Log(x), b.ln[c], honest * l.wide * 2 * max(b.half[c], 1e-6*y) / y})
 	}
 	return out, wrong
 }

@@ -29,17 +29,24 @@ func (k scatter) misfit(r, rounding float64) float64 {
 	if z*z < 1e-4 {
 		return 0
 	}
-	here, middle := math.Exp(-z*z/2)/s+k.wild, 1/s+k.wild
+	here, middle := bell(z)/s+k.wild, 1/s+k.wild
 	if k.far > 0 {
 		here += k.wild * (math.Exp(-math.Abs(r)/k.far) - 1)
 	}
 	if k.habit > 0 {
 		t := k.habit + s
-		w := r / t
-		here += habitual * math.Exp(-w*w/2) / t
+		here += habitual * bell(r/t) / t
 		middle += habitual / t
 	}
 	return math.Log(middle / here)
+}
+
+// bell is the normal density over that of its middle; 0 from where nothing of it is left beside the chance of lying anywhere.
+func bell(z float64) float64 {
+	if z *= z; z < 100 {
+		return math.Exp(-z / 2)
+	}
+	return 0
 }
 
 // broken is the cost where the relation cannot be formed at all, as of the logarithm of a negative number.

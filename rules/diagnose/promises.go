@@ -47,14 +47,10 @@ func (l *linear) solve(b *board, c int) (float64, bool) {
 
 // again relates a value to what the sheet says a second time.
 func (b *board) again() {
-	at := map[string]int{}
-	for i := range b.cells {
-		at[b.cells[i].at] = i
-	}
 	for i := range b.sheet.Also {
 		a := &b.sheet.Also[i]
-		c, ok := at[a.Field]
-		if !ok || c == none || a.Value.IsZero() || i > 200 {
+		c := b.at(a.Field)
+		if c == none || a.Value.IsZero() || i > 200 {
 			continue
 		}
 		half := a.Value.HalfStep()

@@ -35,6 +35,25 @@ func (b *board) price() {
 	for i, r := range b.rels {
 		b.cost[i] = r.misfit(b)
 	}
+	b.dearestFirst()
+}
+
+// priceAgain finds what the relations of some cells cost, once other numbers stand there.
+func (b *board) priceAgain(edits []edit) {
+	b.round++
+	for _, e := range edits {
+		for _, r := range b.of[e.cell] {
+			if b.seen[r] != b.round {
+				b.seen[r] = b.round
+				b.cost[r] = b.rels[r].misfit(b)
+			}
+		}
+	}
+	b.dearestFirst()
+}
+
+// dearestFirst puts each cell's relations into the order in which they tell most.
+func (b *board) dearestFirst() {
 	for _, of := range b.of {
 		slices.SortStableFunc(of, func(i, j int) int { return cmp.Compare(b.cost[j], b.cost[i]) })
 	}
@@ -73,7 +92,7 @@ func (p *product) gap(b *board) (r, rounding float64, ok, possible bool) {
 			possible = false
 			continue
 		}
-		r += t.power * math.Log(x)
+		r += t.power * b.ln[t.cell]
 		h := t.power * b.half[t.cell] / x * uniform
 		rounding += h * h
 	}
@@ -102,7 +121,7 @@ func (p *product) solve(b *board, c int) (float64, bool) {
 		if !(x > 0) {
 			return 0, false
 		}
-		rest -= t.power * math.Log(x)
+		rest -= t.power * b.ln[t.cell]
 	}
 	return math.Exp(rest / power), power != 0
 }

@@ -9,7 +9,8 @@ import (
 
 // relateAll puts down every relation that the printed numbers allow.
 func (b *board) relateAll() {
-	tables := b.tables()
+	b.byRow = b.tables()
+	tables := b.byRow
 	stc := &tables[0]
 	for i := range tables {
 		b.electrical(&tables[i])

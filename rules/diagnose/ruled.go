@@ -22,17 +22,13 @@ const brokenRule = 7
 
 // cover adds a relation for each finding of which the board's own relations know nothing.
 func (b *board) cover(findings []rules.Finding, opt rules.Options, scratch *schema.Sheet) {
-	at := map[string]int{}
-	for i := range b.cells {
-		at[b.cells[i].at] = i
-	}
 	added := 0
 	for i := range findings {
 		f := &findings[i]
 		var cells []int
 		known := false
 		for _, field := range f.Fields {
-			if c := at[field]; c != none {
+			if c := b.at(field); c != none {
 				cells = append(cells, c)
 				known = known || b.suspicious(c)
 			}

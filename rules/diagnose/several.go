@@ -1,8 +1,10 @@
 package diagnose
 
+import "slices"
+
 // several proposes the mistakes that strike more than one cell, or that only one kind of cell has.
 func (b *board) several(propose func(correction)) {
-	tables := b.tables()
+	tables := b.byRow
 	b.swaps(tables, propose)
 	b.rowMistakes(tables, propose)
 	b.coefficients(propose)
@@ -13,11 +15,12 @@ func (b *board) several(propose func(correction)) {
 
 // exchange swaps the numbers of two rows, cell by cell; false where nothing changes.
 func (b *board) exchange(over, under []int) (edits []edit, ok bool) {
+	if slices.Contains(over, none) || slices.Contains(under, none) {
+		return nil, false
+	}
+	edits = make([]edit, 0, 2*len(over))
 	for i := range over {
 		x, y := over[i], under[i]
-		if x == none || y == none {
-			return nil, false
-		}
 		if b.cells[x].n != b.cells[y].n {
 			edits = append(edits, edit{x, b.cells[y].n})
 		}
@@ -33,41 +36,38 @@ func (b *board) exchange(over, under []int) (edits []edit, ok bool) {
 
 // swaps proposes that two cells of a class, or of neighbouring classes in one row, have changed places.
 func (b *board) swaps(tables []table, propose func(correction)) {
-	var pairs [][2]int
+	pairs := 0
+	for _, t := range tables {
+		rows, classes := len(t.rows()), len(t.pmax)
+		pairs += rows*(rows-1)/2*classes + rows*(classes-1)
+	}
+	// the likely pairs are the two voltages and the two currents of a class: one in six
+	prior := chance(Swap, float64(pairs)/6)
+	swap := func(x, y int) {
+		if !b.suspicious(x) && !b.suspicious(y) {
+			return
+		}
+		if edits, ok := b.exchange([]int{x}, []int{y}); ok {
+			propose(correction{mistake: Swap, edits: edits, prior: prior})
+		}
+	}
 	for _, t := range tables {
 		rows := t.rows()
 		for i := range t.pmax {
 			for a := range rows {
 				for z := a + 1; z < len(rows); z++ {
-					pairs = append(pairs, [2]int{rows[a][i], rows[z][i]})
+					swap(rows[a][i], rows[z][i])
 				}
 				if i > 0 {
-					pairs = append(pairs, [2]int{rows[a][i-1], rows[a][i]})
+					swap(rows[a][i-1], rows[a][i])
 				}
 			}
 		}
 	}
-	// the likely pairs are the two voltages and the two currents of a class: one in six
-	ways := float64(len(pairs)) / 6
-	for _, p := range pairs {
-		if !b.suspicious(p[0]) && !b.suspicious(p[1]) {
-			continue
-		}
-		if edits, ok := b.exchange(p[:1], p[1:]); ok {
-			propose(correction{mistake: Swap, edits: edits, prior: chance(Swap, ways)})
-		}
-	}
 }
 
-// suspicious reports a cell with a broken relation.
-func (b *board) suspicious(c int) bool {
-	for _, r := range b.of[c] {
-		if b.cost[r] > 1 {
-			return true
-		}
-	}
-	return false
-}
+// suspicious reports a cell with a broken relation. The board must be priced.
+func (b *board) suspicious(c int) bool { return len(b.of[c]) > 0 && b.cost[b.of[c][0]] > 1 }
 
 func (b *board) anySuspicious(cells []int) bool {
 	for _, c := range cells {

@@ -79,7 +79,8 @@ const leastLike = 26
 
 func (a *alike) misfit(b *board) float64 {
 	middle := func(row []int) float64 {
-		var v []float64
+		var room [maxClasses]float64
+		v := room[:0]
 		for _, c := range row {
 			if x := b.x[c]; !math.IsNaN(x) {
 				v = append(v, x)
