@@ -46,7 +46,9 @@ type standing struct {
 
 func (b *board) standing(c int) standing { return standing{b.now[c], b.x[c], b.ln[c], b.half[c]} }
 
-func (b *board) stand(c int, s standing) { b.now[c], b.x[c], b.ln[c], b.half[c] = s.n, s.x, s.ln, s.half }
+func (b *board) stand(c int, s standing) {
+	b.now[c], b.x[c], b.ln[c], b.half[c] = s.n, s.x, s.ln, s.half
+}
 
 // apply writes a correction for good.
 func (b *board) apply(edits []edit) {
@@ -112,7 +114,15 @@ func (b *board) try(edits []edit, need float64) (gain float64) {
 	return gain
 }
 
-// without is the gain of leaving a cell out altogether: no correction of it can gain more.
-func (b *board) without(c int) float64 {
-	return b.try([]edit{{cell: c}}, math.Inf(-1))
+// without is the gain of leaving a cell out altogether: no correction of it can gain more. Where it cannot reach need, it is some number below.
+func (b *board) without(c int, need float64) float64 {
+	return b.try([]edit{{cell: c}}, need)
+}
+
+// owed is what a cell's relations cost.
+func (b *board) owed(c int) (sum float64) {
+	for _, r := range b.of[c] {
+		sum += b.cost[r]
+	}
+	return sum
 }

@@ -32,24 +32,25 @@ func (b *board) rank(honest float64) ranking {
 		}
 	}
 	type implicated struct {
-		cell  int
-		worth float64
+		cell int
+		most float64
 	}
 	var cells []implicated
 	for c := range b.cells {
 		if c != none && !b.fixed[c] && b.suspicious(c) {
-			if w := b.without(c); w > 0 {
-				cells = append(cells, implicated{c, w})
-			}
+			cells = append(cells, implicated{c, b.owed(c)})
 		}
 	}
-	slices.SortStableFunc(cells, func(x, y implicated) int { return cmp.Compare(y.worth, x.worth) })
+	slices.SortStableFunc(cells, func(x, y implicated) int { return cmp.Compare(y.most, x.most) })
 	likely := chance(OneDigit, 4*float64(len(b.cells))) // no slip in one cell is likelier, signs apart
 	for _, c := range cells {
-		if c.worth+likely+3 < best-far {
+		need := max(0, best-far-likely-3)
+		if c.most < need {
 			break
 		}
-		b.singles(c.cell, propose)
+		if worth := b.without(c.cell, need); worth > 0 && worth >= need {
+			b.singles(c.cell, propose)
+		}
 	}
 	b.several(propose)
 	return weigh(found, best, honest)

@@ -96,12 +96,12 @@ func TestImplicated(t *testing.T) {
 	if b.cells[wrong].at != at {
 		t.Fatalf("found %q", b.cells[wrong].at)
 	}
-	worth := b.without(wrong)
+	worth := b.without(wrong, math.Inf(-1))
 	if worth < 15 {
 		t.Errorf("leaving it out gains %.1f", worth)
 	}
 	for c := 1; c < len(b.cells); c++ {
-		if c != wrong && b.without(c) > 0.8*worth {
+		if c != wrong && b.without(c, math.Inf(-1)) > 0.8*worth {
 			t.Errorf("%s would explain as much", b.cells[c].at)
 		}
 	}
