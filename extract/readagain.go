@@ -11,15 +11,15 @@ import (
 const figures = "0123456789.,+-±−–~/×x*()% "
 
 // readAgain reads the places of all values that come from a picture once more, each alone.
-func readAgain(ctx context.Context, data []byte, claims []claim, opt Options) (map[place]string, error) {
-	out := map[place]string{}
+func readAgain(ctx context.Context, data []byte, claims []claim, opt Options) (map[place]page.CellReading, error) {
+	out := map[place]page.CellReading{}
 	cells := map[int][]page.CellRequest{}
 	for _, c := range claims {
 		at := place{c.page, c.box}
 		if _, ok := out[at]; ok || c.by != page.ByPicture || !strings.ContainsAny(c.printed, "0123456789") {
 			continue
 		}
-		out[at] = ""
+		out[at] = page.CellReading{}
 		cells[c.page] = append(cells[c.page], page.CellRequest{Box: c.box, Whitelist: whitelist(c.printed)})
 	}
 	for number, asked := range cells {
@@ -28,7 +28,7 @@ func readAgain(ctx context.Context, data []byte, claims []claim, opt Options) (m
 			return nil, err
 		}
 		for i, r := range read {
-			out[place{number, asked[i].Box}] = r.Text
+			out[place{number, asked[i].Box}] = r
 		}
 	}
 	return out, nil

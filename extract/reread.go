@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
@@ -19,23 +20,23 @@ type place struct {
 
 // reread settles values that come from a picture by a second reading, of the cell alone. Agreement counts as two readings. Where the two differ, one of them may
 // be impossible (the row's decimals, the order of the classes): then the other stands, and its evidence says why. Else the field stays open with both.
-func (l *ledger) reread(second map[place]string) {
+func (l *ledger) reread(second map[place]page.CellReading) {
 	shapes := l.rowShapes()
 	for i := range l.claims {
 		c := &l.claims[i]
 		if c.by != page.ByPicture {
 			continue
 		}
-		text, asked := second[place{c.page, c.box}]
-		agree := asked && sameDigits(*c, text)
+		r, asked := second[place{c.page, c.box}]
+		agree := asked && sameDigits(*c, r.Text) && (r.Sure >= secondLeast || r.Sure >= sameLeast && sameText(c.printed, r.Text))
 		switch row := shapes[c.row]; {
-		case (!asked || agree) && row.decimals >= 0 && !row.possible(c.literal):
+		case (!asked || agree) && row.decimals >= 0 && !row.possible(c.literal) && !(agree && row.possible(c.literal+"0") && decimals(c.literal) > 0): // some rows print 9.3 beside 9.24
 			c.open = "read from a picture, and the row rules it out"
 		case !asked || c.text: // digits that agree say nothing of the letters between them
 		case agree:
 			c.readings = 2
 		default:
-			c.decide(text, row)
+			c.decide(r, row)
 		}
 	}
 	l.openTogether()
@@ -59,6 +60,26 @@ func (l *ledger) openTogether() {
 			c.open, c.instead, c.readings = "part of what is not read with certainty", "", 0
 		}
 	}
+}
+
+// The least confidence with which a second reading counts, and with which it does where it is the first letter by letter: units and
+// signs that come out the same twice are no chance.
+const (
+	secondLeast = 0.3
+	sameLeast   = 0.1
+)
+
+// sameText: the same letters, digits and signs; spaces and specks aside.
+func sameText(a, b string) bool {
+	bare := func(s string) string {
+		return strings.Map(func(r rune) rune {
+			if unicode.IsSpace(r) || strings.ContainsRune("'’‘`´\"“”|_;:", r) {
+				return -1
+			}
+			return r
+		}, strings.TrimRight(s, " .,"))
+	}
+	return bare(a) == bare(b)
 }
 
 // sameDigits: the second reading holds the same numbers as the first, in order; one may hold more than the other at its ends (a place is a part of a cell), but
@@ -148,7 +169,11 @@ func (s shape) possible(literal string) bool {
 }
 
 // decide chooses between two readings that differ, or leaves the claim open.
-func (c *claim) decide(text string, row shape) {
+func (c *claim) decide(r page.CellReading, row shape) {
+	text := r.Text
+	if r.Sure < secondLeast {
+		text = ""
+	}
 	other := literalIn(text, *c)
 	first, second := row.possible(c.literal), other != "" && row.possible(other)
 	switch {
@@ -158,7 +183,7 @@ func (c *claim) decide(text string, row shape) {
 		c.note = joinNotes(c.note, fmt.Sprintf("the page reads %q, which the row rules out; the cell alone reads this", c.printed))
 		c.literal, c.printed = other, text
 	default:
-		c.open, c.instead = "the page and the cell alone read differently", text
+		c.open, c.instead = "the page and the cell alone read differently", r.Text
 	}
 }
 

@@ -38,7 +38,7 @@ func TestReread(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			l := &ledger{claims: pictureRow(c.first...)}
-			l.reread(map[place]string{{1, page.Box{X0: float64(c.at)}}: c.second})
+			l.reread(map[place]page.CellReading{{1, page.Box{X0: float64(c.at)}}: {Text: c.second, Sure: 1}})
 			s := &schema.Sheet{Format: schema.Format, Models: make([]schema.Model, len(c.first))}
 			l.settle(s)
 			field := "/models/" + itoa(c.at) + "/stc/pmax_w"

@@ -58,10 +58,12 @@ func (p *Page) merge(all []laid) {
 	gone := map[int]bool{}
 	var added []Word
 	for _, l := range p.interleave(all) {
-		for _, group := range l.groups() {
+		groups := l.groups()
+		for n, group := range groups {
 			known, extra := split(group)
 			switch {
 			case len(extra) == 0: // the text has it all
+			case l.stray(groups, n):
 			case len(known) == 0:
 				if w := l.on.word(group, l.base, l.tall); p.credible(w) {
 					added = append(added, w)

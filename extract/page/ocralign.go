@@ -23,7 +23,7 @@ func (l *lettering) columns() []column {
 	slices.SortStableFunc(blobs, func(a, b blob) int { return a.box.Min.X + a.box.Max.X - b.box.Min.X - b.box.Max.X })
 	var out []column
 	for _, b := range blobs {
-		if n := len(out); n > 0 && stacked(out[n-1].box, b.box) {
+		if n := len(out); n > 0 && stacked(out[n-1].box, b.box) && !l.figureOverComma(out[n-1].box, b.box) {
 			out[n-1].box = out[n-1].box.Union(b.box)
 			out[n-1].blobs = append(out[n-1].blobs, b)
 			continue
@@ -37,6 +37,15 @@ func (l *lettering) columns() []column {
 func stacked(a, b image.Rectangle) bool {
 	lap := min(a.Max.X, b.Max.X) - max(a.Min.X, b.Min.X)
 	return 2*lap > min(a.Dx(), b.Dx()) && (lap > min(a.Max.Y, b.Max.Y)-max(a.Min.Y, b.Min.Y))
+}
+
+// figureOverComma tells whether a comma slipped under a raised figure, as in "4 mm², black".
+func (l *lettering) figureOverComma(a, b image.Rectangle) bool {
+	if a.Min.Y > b.Min.Y {
+		a, b = b, a
+	}
+	low := l.shapeOf(column{box: b})
+	return l.shapeOf(column{box: a}) == shapeHigh && float64(a.Dy()) > dotMost*float64(l.tall) && (low == shapeComma || low == shapeDot)
 }
 
 // shape is what a column's place and size tell.
@@ -61,6 +70,9 @@ const (
 	dotAbove    = 0.16
 	commaTaller = 1.3 // height to width
 )
+
+// onBase tells whether a shape is a point or comma.
+func onBase(s shape) bool { return s == shapeDot || s == shapeComma }
 
 func (l *lettering) shapeOf(c column) shape {
 	tall := float64(l.tall)
@@ -198,6 +210,8 @@ func (l *lettering) align(text []rune, spaced []bool, cols []column) []pairing {
 					cost += fits(text[i], shapes[j])
 				case text[i] == '%' || text[i] == '"' || text[i] == '“' || text[i] == '”':
 					cost += costSpeck * float64(k-1) / 3
+				case k == 2 && unicode.IsDigit(text[i]) && (onBase(shapes[j]) || onBase(shapes[j+1])): // a decimal point that was not read
+					cost += costLost + costSplit
 				case k == 2:
 					cost += costSplit
 				default:

@@ -16,7 +16,7 @@ type CellRequest struct {
 	Whitelist string // the only characters the place may hold; empty for all
 }
 
-// CellReading is what stands there, with single spaces; empty where nothing could be read or not well enough to count.
+// CellReading is what stands there, with single spaces; empty where nothing could be read.
 type CellReading struct {
 	Text string
 	Sure float64 // 0 to 1
@@ -25,9 +25,6 @@ type CellReading struct {
 // cellTall is the height of a cell's capitals for Tesseract: half as much again as in the reading of whole lines, so that the picture
 // it sees is another one.
 const cellTall = 46
-
-// secondLeast is the least confidence with which a second reading counts.
-const secondLeast = 0.3
 
 // ReadCells reads places of a page, 1 being the first, each for itself: cut out, enlarged, without rules and neighbours. It is a
 // second opinion on what Open read from a picture; digits that contradict their look-alikes on the page come back as these. Errors
@@ -86,11 +83,6 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 		r := &out[of[n]]
 		text, sure := s.second(&l, read[n])
 		r.Text, r.Sure = strings.TrimSpace(r.Text+" "+text), min(r.Sure, sure)
-	}
-	for _, i := range at {
-		if r := &out[i]; r.Text == "" || r.Sure < secondLeast {
-			*r = CellReading{}
-		}
 	}
 	return nil
 }

@@ -104,6 +104,8 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 		switch {
 		case g.shape == shapeFull && g.r != '±' && g.column.bitmap().isPlusMinus():
 			change('±')
+		case g.shape != shapeHigh && g.r != '+' && (i == 0 || !unicode.IsLetter(glyphs[i-1].r)) && g.column.bitmap().isPlus():
+			change('+')
 		case g.shape == shapeFull && !is(i, "×xX") && (digit(i-1) || is(i-1, "m")) && (digit(i+1) || i+1 < len(glyphs) && glyphs[i+1].r == 0) && g.column.bitmap().isCross():
 			change('×')
 		case digit(i-1) && digit(i+1) && !glyphs[i+1].spaced && !g.spaced && (g.r == 0 && g.shape == shapeDot || g.r == ',' && l.isPoint(g.box)):
@@ -116,10 +118,17 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 			change('²')
 		case g.r == '|' && i+1 < len(glyphs) && !glyphs[i+1].spaced && unicode.IsLetter(glyphs[i+1].r):
 			change('I')
+		case is(i, "Oo") && (i == 0 || g.spaced || !unicode.IsLetter(glyphs[i-1].r)) && i+1 < len(glyphs) && !unicode.IsLetter(glyphs[i+1].r) && (digit(i-1) || digit(i+1) || is(i+1, "~+.,") && (digit(i+2) || is(i+2, "+"))):
+			change('0')
 		case g.shape == shapeDash && g.r == 0 && digit(i+1) && (i == 0 || !digit(i-1)):
 			change('-')
 		}
 	}
+	return percents(l.read(glyphs))
+}
+
+// read leaves out ink that was read as nothing; what stands beside it is in doubt.
+func (l *lettering) read(glyphs []glyph) []glyph {
 	out := glyphs[:0]
 	for i, g := range glyphs {
 		if g.r != 0 {
@@ -136,6 +145,21 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 		if i+1 < len(glyphs) && float64(glyphs[i+1].box.Min.X-g.box.Max.X) < wordApart*float64(l.tall) {
 			glyphs[i+1].dubious = true
 		}
+	}
+	return out
+}
+
+// percents joins a percent sign that was read as its parts: a ring, a stroke and a ring below.
+func percents(glyphs []glyph) []glyph {
+	out := glyphs[:0]
+	for i := 0; i < len(glyphs); i++ {
+		g := glyphs[i]
+		if i > 0 && i+2 < len(glyphs) && unicode.IsDigit(out[len(out)-1].r) && strings.ContainsRune("°º", g.r) && glyphs[i+1].r == '/' && strings.ContainsRune("oO0°º", glyphs[i+2].r) &&
+			!glyphs[i+1].spaced && !glyphs[i+2].spaced && (i+3 == len(glyphs) || !unicode.IsLetter(glyphs[i+3].r)) {
+			g.r, g.sure, g.box, g.shape, g.column = '%', sureMended, g.box.Union(glyphs[i+2].box), shapeFull, nil
+			i += 2
+		}
+		out = append(out, g)
 	}
 	return out
 }
@@ -247,6 +271,17 @@ func (c *canvas) word(glyphs []glyph, base, tall float64) Word {
 		w.Baseline, w.Size = w.Box.Y1, w.Box.H()/capital
 	}
 	return w
+}
+
+// stray tells whether group n of a line is a speck that was read as a small figure: one far from all others.
+func (l laid) stray(groups [][]glyph, n int) bool {
+	g := groups[n]
+	if len(g) > 1 || !raised(g, l.base, l.tall) {
+		return false
+	}
+	before := n > 0 && float64(g[0].box.Min.X-groups[n-1][len(groups[n-1])-1].box.Max.X) < l.tall
+	after := n+1 < len(groups) && float64(groups[n+1][0].box.Min.X-g[0].box.Max.X) < l.tall
+	return !before && !after
 }
 
 // raised tells whether a word is a raised or lowered figure.

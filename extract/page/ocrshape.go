@@ -49,16 +49,38 @@ func (b bitmap) isPlusMinus() bool {
 	if b.w < signLeast || b.h < signLeast || float64(b.h) < 0.8*float64(b.w) || float64(b.h) > 2*float64(b.w) {
 		return false
 	}
-	const stem, bar, blank, soft = 's', 'b', ' ', '?'
+	switch b.strokes() {
+	case "sbsb", "sbs b", "sb b":
+		return true
+	}
+	return false
+}
+
+// isPlus tells whether the ink is a plus: a stem through the middle of a full bar.
+func (b bitmap) isPlus() bool {
+	if b.w < signLeast || b.h < signLeast || 4*b.h < 3*b.w || 3*b.h > 4*b.w || b.strokes() != "sbs" {
+		return false
+	}
+	_, _, share := b.row(b.h / 2)
+	return share >= barShare
+}
+
+// barShare is the least of a row's width that a level bar fills.
+const barShare = 0.8
+
+// strokes names the ink's rows from top to bottom, equal ones once: s for a stem in the middle, b for a level bar, a space for none;
+// "" where too many rows are none of these or there is no stem to speak of.
+func (b bitmap) strokes() string {
+	const stem, bar, blank = 's', 'b', ' '
 	var order []rune
 	softRows, stemRows := 0, 0
 	for y := range b.h {
 		first, last, share := b.row(y)
-		kind := rune(soft)
+		var kind rune
 		switch {
 		case share == 0:
 			kind = blank
-		case share >= 0.8:
+		case share >= barShare:
 			kind = bar
 		case last-first <= 0.42 && first+last > 0.8 && first+last < 1.2:
 			kind = stem
@@ -71,11 +93,10 @@ func (b bitmap) isPlusMinus() bool {
 			order = append(order, kind)
 		}
 	}
-	switch string(order) {
-	case "sbsb", "sbs b", "sb b":
-		return softRows <= max(2, b.h/8) && stemRows >= b.h/4
+	if softRows > max(2, b.h/8) || stemRows < b.h/4 {
+		return ""
 	}
-	return false
+	return string(order)
 }
 
 // isCross tells whether the ink is two strokes that cross in the middle: a multiplication sign or an x.

@@ -59,8 +59,11 @@ func (p *parser) tolerated(o operand) operand {
 	return o
 }
 
-// aside skips a remark of one word in brackets between factors or before the unit.
+// aside skips a remark of one word in brackets between factors or before the unit, or the factor in inches: 1722 (67.80 in) × 1134.
 func (p *parser) aside(next int) int {
+	if inches, ok := p.operand(next + 1); ok && p.is(next, kOpen) && inches.unit.unit == Inch && p.is(inches.next, kClose) && p.is(inches.next+1, kTimes) {
+		return inches.next + 1
+	}
 	word := p.is(next+1, kWord) || p.is(next+1, kUnit)
 	if p.is(next, kOpen) && word && p.is(next+2, kClose) && (p.is(next+3, kTimes) || p.is(next+3, kUnit)) {
 		return next + 3
