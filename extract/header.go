@@ -205,8 +205,10 @@ func (b *block) columnNames(lines [][]*cell) {
 		}
 	}
 	b.namePrefix(lines, names, cells)
-	if at > 0 && names != nil {
-		b.nameEnds(lines[at-1], classes, names, cells)
+	for i := at - 1; i >= 0 && names != nil; i-- {
+		if b.nameEnds(lines[i], names, cells) {
+			break
+		}
 	}
 	for k := range names {
 		for _, c := range classes[k] {
@@ -235,8 +237,8 @@ func (b *block) namePrefix(lines [][]*cell, names []string, cells []*cell) {
 	}
 }
 
-// nameEnds adds the lower half of names that the line below goes on with ("STP…/" over "Wfhm").
-func (b *block) nameEnds(line []*cell, classes [][]*column, names []string, cells []*cell) {
+// nameEnds adds the lower half of names that a line below goes on with ("KRM…/" over "Wfhm").
+func (b *block) nameEnds(line []*cell, names []string, cells []*cell) bool {
 	ends := make([]string, len(names))
 	for _, c := range line {
 		for k := range cells {
@@ -245,11 +247,13 @@ func (b *block) nameEnds(line []*cell, classes [][]*column, names []string, cell
 			}
 		}
 	}
-	if splitName(names, ends) {
-		for k := range names {
-			names[k] += ends[k]
-		}
+	if !splitName(names, ends) {
+		return false
 	}
+	for k := range names {
+		names[k] += ends[k]
+	}
+	return true
 }
 
 // splitName: the upper halves end where a name goes on ("KRM-" over "540/QX"), and neither half is a whole name with its watts.

@@ -51,6 +51,9 @@ func newView(p *page.Page) *view {
 	}
 	v.joinLines()
 	v.splitPaired()
+	for _, r := range v.rows {
+		r.readByUnit()
+	}
 	v.partEmblems()
 	v.dropRivals()
 	for _, r := range v.rows {
@@ -264,6 +267,29 @@ func (r *row) text() string {
 	}
 	return strings.Join(parts, " ")
 }
+
+// readByUnit takes a label that names a quantity for its temperature coefficient where its values have the unit of one and no other
+// ("Coefficient of Voc | -0.25 %/°C", "VOLTAGE | -0.33 %/K").
+func (r *row) readByUnit() {
+	if !(r.concept == "" || electrical[r.concept] || r.concept == "current" || r.concept == "voltage" || r.concept == "power") || countLetters(r.text()) > maxCoefficientLabel {
+		return
+	}
+	n := 0
+	for _, c := range r.values {
+		for _, q := range c.quantities {
+			if !q.Unit.Coefficient() {
+				return
+			}
+			n++
+		}
+	}
+	if c := r.found.With("tempcoef").Concept(); n > 0 && c != "tempcoef" {
+		r.concept = c
+	}
+}
+
+// maxCoefficientLabel is how many letters such a label has at most; more is a sentence.
+const maxCoefficientLabel = 45
 
 // read looks at the label again after it has grown.
 func (r *row) read() {

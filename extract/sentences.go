@@ -112,6 +112,8 @@ func (d *document) names() {
 		switch {
 		case k.named != nil && hasLetters(k.name) && !strings.HasSuffix(k.name, "-") && !strings.HasSuffix(k.name, "/"): // half a name is none
 			d.ledger.add(claim{field: field, text: true, literal: k.name, printed: k.named.text, label: "model", page: k.named.page, box: k.named.box, by: k.named.by, score: labelled})
+		case k.named != nil && hasLetters(k.name) && k.named.by == page.ByPicture:
+			d.ledger.refused(field, "model", "half a name", k.named, k.name)
 		case pattern != "":
 			d.ledger.add(claim{field: field, text: true, literal: fillPattern(pattern, watts), printed: pattern, label: "product code", page: where.page, box: where.box, by: where.by, score: labelled, note: "the class put into the printed product code"})
 		case series != "":

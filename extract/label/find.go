@@ -1,6 +1,7 @@
 package label
 
 import (
+	"maps"
 	"sort"
 	"unicode"
 	"unicode/utf8"
@@ -150,6 +151,13 @@ func (f Found) Any(atoms ...string) bool {
 		}
 	}
 	return false
+}
+
+// With is what the text speaks of with one more atom, which its surroundings tell.
+func (f Found) With(atom string) Found {
+	f.atoms = maps.Clone(f.atoms)
+	f.atoms[atom] = true
+	return f
 }
 
 // Share is how much of the text the lexicon knows, 0 to 1: a label is mostly known words, a sentence is not.

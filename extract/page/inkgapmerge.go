@@ -59,13 +59,14 @@ func (p *Page) merge(all []laid) {
 	var added []Word
 	for _, l := range p.interleave(all) {
 		groups := l.groups()
+		sentence := l.sentence(groups)
 		for n, group := range groups {
 			known, extra := split(group)
 			switch {
 			case len(extra) == 0: // the text has it all
 			case l.stray(groups, n):
 			case len(known) == 0:
-				if w := l.on.word(group, l.base, l.tall); p.credible(w) {
+				if w := l.on.word(group, l.base, l.tall); p.credible(w) || sentence && lettered(group) {
 					added = append(added, w)
 				}
 			case !slices.ContainsFunc(extra, telling): // an ornament
@@ -196,6 +197,28 @@ func split(group []glyph) (known []int, extra []glyph) {
 // telling tells whether a character changes what a word says.
 func telling(g glyph) bool {
 	return unicode.IsLetter(g.r) || unicode.IsDigit(g.r) || strings.ContainsRune(".,+-−±×°%²", g.r)
+}
+
+// sentence tells whether a line holds a word that was read well: its other words are words too, then, whatever the doubt about their letters.
+func (l laid) sentence(groups [][]glyph) bool {
+	return slices.ContainsFunc(groups, func(g []glyph) bool { return len(g) >= wordLeast && lettered(g) && trust(g) > sureEnough })
+}
+
+// wordLeast is how many letters tell a word from a scrap.
+const wordLeast = 3
+
+// lettered tells whether a group has letters and no digit, so that a misread one can spoil a label but no value.
+func lettered(group []glyph) bool {
+	letters := 0
+	for _, g := range group {
+		switch {
+		case unicode.IsDigit(g.r):
+			return false
+		case unicode.IsLetter(g.r):
+			letters++
+		}
+	}
+	return letters > 0 && trust(group) > hopeless
 }
 
 // credible tells whether a recognised word is one. A page without text must say what it can; beside a text layer stand logos and icons.

@@ -44,7 +44,8 @@ const (
 	scriptShift   = 0.75 // sub- and superscripts stand no farther off the baseline
 	scriptGap     = 0.40 // and no farther from the word they belong to
 	scriptOverlap = 0.3  // and overlap its height by this share of their own
-	scriptSize    = 0.92 // and are no larger than this share of it
+	scriptSize    = 0.92 // and are no larger than this share of it,
+	scriptTouch   = 0.12 // unless they touch it: then they may be nearly as large
 )
 
 // Lines gathers the visible upright words of a page into lines, top to bottom.
@@ -152,11 +153,11 @@ func attachScripts(rows [][]page.Word) [][]page.Word {
 				}
 				for _, o := range rows[j] {
 					shift := math.Abs(w.Baseline - o.Baseline)
-					if w.Size > scriptSize*o.Size || min(w.Box.Y1, o.Box.Y1)-max(w.Box.Y0, o.Box.Y0) < scriptOverlap*w.Box.H() || shift > scriptShift*o.Size || shift < 0.5*sameBaseline*w.Size {
+					if w.Size >= o.Size || min(w.Box.Y1, o.Box.Y1)-max(w.Box.Y0, o.Box.Y0) < scriptOverlap*w.Box.H() || shift > scriptShift*o.Size || shift < 0.5*sameBaseline*w.Size {
 						continue
 					}
 					gap := max(w.Box.X0-o.Box.X1, o.Box.X0-w.Box.X1)
-					if gap < -0.3*o.Size || gap > scriptGap*o.Size {
+					if gap < -0.3*o.Size || gap > scriptGap*o.Size || w.Size > scriptSize*o.Size && math.Abs(gap) > scriptTouch*o.Size {
 						continue
 					}
 					if o.Box.X0 > w.Box.X0 {
