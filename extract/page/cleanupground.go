@@ -8,12 +8,13 @@ import (
 // ground is the colour behind the lettering, at a coarser grid than the picture's. It is found as the zones of one colour (or a soft
 // shade) that are too large and too solid for letters; around these it is carried on under whatever stands there.
 type ground struct {
-	w, h   int
-	step   int // picture pixels for one of the grid
-	rgb    []uint32
-	source []int32 // the grid's pixel whose colour is the ground here; -1 where no ground is near
-	bands  []Band
+	w, h  int
+	step  int      // picture pixels for one of the grid
+	rgb   []uint32 // the picture's colours, then the ground's: noGround where none is near
+	bands []Band
 }
+
+const noGround = 1 << 31
 
 const (
 	groundDPI    = 150
@@ -168,13 +169,15 @@ func (g *ground) choose(zones map[int32]*zone, scale float64) {
 
 // spread carries the ground on into what is none, up to so many pixels.
 func (g *ground) spread(label []int32, zones map[int32]*zone, reach int) {
-	g.source = make([]int32, len(label))
 	var edge []int32
+	last, lastIs := int32(-1), false // most pixels lie in the zone of the one before
 	for i, l := range label {
-		if z := zones[l]; z != nil && z.isGround {
-			g.source[i] = int32(i)
-		} else {
-			g.source[i] = -1
+		if l != last {
+			z := zones[l]
+			last, lastIs = l, z != nil && z.isGround
+		}
+		if !lastIs {
+			g.rgb[i] = noGround
 		}
 	}
 	w := int32(g.w)
@@ -193,11 +196,11 @@ func (g *ground) spread(label []int32, zones map[int32]*zone, reach int) {
 		}
 	}
 	for i := range label {
-		if g.source[i] < 0 {
+		if g.rgb[i] == noGround {
 			continue
 		}
 		rim := false
-		at(int32(i), func(j int32) { rim = rim || g.source[j] < 0 })
+		at(int32(i), func(j int32) { rim = rim || g.rgb[j] == noGround })
 		if rim {
 			edge = append(edge, int32(i))
 		}
@@ -206,8 +209,8 @@ func (g *ground) spread(label []int32, zones map[int32]*zone, reach int) {
 		var next []int32
 		for _, i := range edge {
 			at(i, func(j int32) {
-				if g.source[j] < 0 {
-					g.source[j] = g.source[i]
+				if g.rgb[j] == noGround {
+					g.rgb[j] = g.rgb[i]
 					next = append(next, j)
 				}
 			})
@@ -223,11 +226,10 @@ func (g *ground) inkOf(p *image.RGBA) []uint8 {
 	for y := range h {
 		row, line := p.Pix[y*p.Stride:], min(y/g.step, g.h-1)*g.w
 		for x := range w {
-			s := g.source[line+min(x/g.step, g.w-1)]
-			if s < 0 {
+			c := g.rgb[line+min(x/g.step, g.w-1)]
+			if c == noGround {
 				continue
 			}
-			c := g.rgb[s]
 			i := 4 * x
 			worst := 0
 			for k, shift := range [3]int{16, 8, 0} {

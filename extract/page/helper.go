@@ -20,6 +20,7 @@ const (
 const (
 	taskRead = iota
 	taskRender
+	taskInk
 	taskCopy
 )
 
@@ -31,14 +32,14 @@ type job struct {
 	Number int     // of the page to render
 	DPI    float64 // to render at; 0 leaves it to the page's size
 	Parts  []Box   // of the page to render; none means all of it
+	Bare   []Box   // of images that are left out
 }
 
 // answer is what a helper gives back.
 type answer struct {
 	Pages []Page
-	Parts []part  // of a rendered page
-	DPI   float64 // of these
-	Raw   []byte  // their pixels, or the copy of a document; follows as it is
+	Parts []part // of a rendered page
+	Raw   []byte // their pixels, or the copy of a document; follows as it is
 	Fault *fault
 }
 
@@ -121,7 +122,7 @@ func newFault(name string, err error) *fault {
 // do is the work itself, in whichever process.
 func (j job) do(ctx context.Context, data []byte) (answer, error) {
 	switch j.Task {
-	case taskRender:
+	case taskRender, taskInk:
 		return renderPDF(ctx, j, data)
 	case taskCopy:
 		return copyPDF(ctx, data)

@@ -1,6 +1,9 @@
 package page
 
-import "math"
+import (
+	"image"
+	"math"
+)
 
 // inkDPI is the resolution for looking at ink: a letter of 5 points is 10 pixels high.
 const inkDPI = 144
@@ -16,11 +19,11 @@ const (
 const groundShare = 0.3
 
 // inkOf tells whether the picture shows ink where the characters stand, and ink of their colour.
-func (p picture) inkOf(piece []char) Hidden {
+func inkOf(p *image.RGBA, piece []char) Hidden {
 	counts := map[uint32]int{}
 	var pixels []uint32
 	for _, c := range piece {
-		p.each(c.core(), func(rgb uint32) {
+		eachPixel(p, c.core(), func(rgb uint32) {
 			pixels = append(pixels, rgb)
 			counts[rgb&0xF0F0F0]++
 		})
@@ -92,12 +95,13 @@ func (c char) core() Box {
 	return c.box
 }
 
-// each gives the pixels of a box, 0xRRGGBB.
-func (p picture) each(b Box, do func(rgb uint32)) {
-	x0, x1 := max(0, int(b.X0*p.scale)-p.left), min(p.w-1, int(b.X1*p.scale)-p.left)
-	y0, y1 := max(0, int(b.Y0*p.scale)-p.top), min(p.h-1, int(b.Y1*p.scale)-p.top)
+// eachPixel gives the pixels of a box of a picture at inkDPI, 0xRRGGBB.
+func eachPixel(p *image.RGBA, b Box, do func(rgb uint32)) {
+	const scale = inkDPI / float64(pointsPerInch)
+	x0, x1 := max(0, int(b.X0*scale)-p.Rect.Min.X), min(p.Rect.Dx()-1, int(b.X1*scale)-p.Rect.Min.X)
+	y0, y1 := max(0, int(b.Y0*scale)-p.Rect.Min.Y), min(p.Rect.Dy()-1, int(b.Y1*scale)-p.Rect.Min.Y)
 	for y := y0; y <= y1; y++ {
-		row := p.rgba[4*y*p.w:]
+		row := p.Pix[y*p.Stride:]
 		for x := x0; x <= x1; x++ {
 			do(uint32(row[4*x])<<16 | uint32(row[4*x+1])<<8 | uint32(row[4*x+2]))
 		}

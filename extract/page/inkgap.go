@@ -29,7 +29,11 @@ const (
 func (p *Page) patches() []Box {
 	words := newRows(p.Words)
 	var out []Box
-	for _, i := range p.Images {
+	shades := p.shades()
+	for n, i := range p.Images {
+		if shades[n] {
+			continue
+		}
 		w, h := i.Box.W(), i.Box.H()
 		line := h >= patchLeast && h <= patchMost && w >= patchWide*h
 		if line || min(w, h) > patchMost && (!i.Photo || len(words.order) < fewWords) {

@@ -48,6 +48,7 @@ type drawing struct {
 
 	figures []figure
 	images  []Picture
+	handles []uint64 // of the images, PDFium's
 }
 
 // frame is where an object stands: the map from its coordinates to the page's user space and what its forms clip away.
@@ -84,6 +85,7 @@ func (g *guest) readObject(d *drawing, obj uint64, v view, f frame) {
 		d.cover(paint{order: d.seen, box: box})
 		if kind == objImage && !box.empty() && len(d.images) < maxFigures {
 			d.images = append(d.images, Picture{Box: box, Photo: g.isPhoto(obj)})
+			d.handles = append(d.handles, obj)
 		}
 	case objForm:
 		inner := g.within(obj, v, f)

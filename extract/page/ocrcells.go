@@ -163,13 +163,12 @@ func sightOf(ctx context.Context, o *ocr, data []byte, number int, cells []CellR
 	for _, c := range cells {
 		parts = append(parts, c.Box)
 	}
-	shown, dpi, err := show(ctx, data, number, 0, (&Page{Width: math.MaxFloat32, Height: math.MaxFloat32}).regions(parts))
+	shown, err := inked(ctx, data, job{Number: number, Parts: (&Page{Width: math.MaxFloat32, Height: math.MaxFloat32}).regions(parts)})
 	if err != nil {
 		return nil, err
 	}
 	s = &sight{}
-	for _, p := range shown {
-		c := newCanvas(p, dpi)
+	for _, c := range shown {
 		s.lines = append(s.lines, c.findLines(blobsOf(c.mask, c.w, c.h, maskInk))...)
 	}
 	return s, nil

@@ -57,6 +57,11 @@ func asPictureError(ctx context.Context, name string, at int, err error) error {
 
 // recognise reads a page of which the text is missing, or may be in places.
 func (p *Page) recognise(ctx context.Context, name string, data []byte) error {
+	giveBack, err := pageBudget.take(ctx, 1)
+	if err != nil {
+		return asPictureError(ctx, name, p.Number, err)
+	}
+	defer giveBack()
 	start := time.Now()
 	whole := !p.hasText()
 	lines, err := p.lettering(ctx, data)
@@ -88,11 +93,16 @@ func (p *Page) recognise(ctx context.Context, name string, data []byte) error {
 // lettering finds what there is to be recognised: all that a page without text shows, else what its text does not explain.
 func (p *Page) lettering(ctx context.Context, data []byte) ([]lettering, error) {
 	if !p.hasText() {
-		shown, dpi, err := show(ctx, data, p.Number, 0, nil)
+		giveBack, err := canvasBudget.take(ctx, p.megapixels(nil))
+		if err != nil {
+			return nil, err
+		}
+		defer giveBack()
+		shown, err := inked(ctx, data, job{Number: p.Number})
 		if err != nil || len(shown) == 0 {
 			return nil, err
 		}
-		c := newCanvas(shown[0], dpi)
+		c := shown[0]
 		p.Rules, p.Bands = c.rules, c.bands
 		return c.findLines(blobsOf(c.mask, c.w, c.h, maskInk)), nil
 	}
@@ -105,12 +115,18 @@ func (p *Page) lettering(ctx context.Context, data []byte) ([]lettering, error) 
 	if len(patches) == 0 {
 		return lines, nil
 	}
-	shown, dpi, err := show(ctx, data, p.Number, 0, p.regions(patches))
+	regions := p.regions(patches)
+	giveBack, err := canvasBudget.take(ctx, p.megapixels(regions))
 	if err != nil {
 		return nil, err
 	}
-	for _, part := range shown {
-		lines = append(lines, beyond(lines, newCanvas(part, dpi).unexplained(words, patches))...)
+	defer giveBack()
+	shown, err := inked(ctx, data, job{Number: p.Number, Parts: regions, Bare: p.shadeBoxes()})
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range shown {
+		lines = append(lines, beyond(lines, c.unexplained(words, patches))...)
 	}
 	return lines, nil
 }

@@ -27,6 +27,7 @@ func (l *lettering) detach() {
 	c := l.on
 	frame := l.box.Inset(-l.tall).Intersect(image.Rect(0, 0, c.w, c.h))
 	own := &canvas{left: c.left + frame.Min.X, top: c.top + frame.Min.Y, w: frame.Dx(), h: frame.Dy(), scale: c.scale}
+	own.ink, own.mask = make([]uint8, 0, own.w*own.h), make([]uint8, 0, own.w*own.h)
 	for y := frame.Min.Y; y < frame.Max.Y; y++ {
 		own.ink = append(own.ink, c.ink[y*c.w+frame.Min.X:y*c.w+frame.Max.X]...)
 		own.mask = append(own.mask, c.mask[y*c.w+frame.Min.X:y*c.w+frame.Max.X]...)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"slices"
 )
 
 // Limits of a rendered page: an A3 page at 600 dpi has 70 million pixels.
@@ -20,45 +21,33 @@ func Render(ctx context.Context, data []byte, number int, dpi float64) (image.Im
 	if !(dpi >= minDPI && dpi <= maxDPI) {
 		return nil, fmt.Errorf("could not render page %d: %g dpi is not between %d and %d", number, dpi, minDPI, maxDPI)
 	}
-	shown, _, err := show(ctx, data, number, dpi, nil)
+	j := job{Task: taskRender, Name: "page to render", Number: number, DPI: dpi}
+	if err := sniffPDF(j.Name, data); err != nil {
+		return nil, err
+	}
+	a, err := ask(ctx, j, data)
 	if err != nil {
 		return nil, err
 	}
-	if len(shown) == 0 {
+	if len(a.Parts) != 1 || a.Parts[0].size() <= 0 || len(a.Raw) != 4*a.Parts[0].size() {
 		return nil, fmt.Errorf("could not render page %d: it has no area", number)
 	}
-	whole := shown[0]
-	whole.Rect = whole.Rect.Sub(whole.Rect.Min)
-	return whole, nil
+	w, h := a.Parts[0].W, a.Parts[0].H
+	return &image.RGBA{Pix: a.Raw, Stride: 4 * w, Rect: image.Rect(0, 0, w, h)}, nil
 }
 
-// show draws parts of a page, or all of it where none are named, and gives the resolution too; 0 leaves that to the page's size. The
-// pictures' rectangles are those of the parts on the whole page.
-func show(ctx context.Context, data []byte, number int, dpi float64, parts []Box) ([]*image.RGBA, float64, error) {
-	const name = "page to render"
-	if err := sniffPDF(name, data); err != nil {
-		return nil, 0, err
-	}
-	a, err := ask(ctx, job{Task: taskRender, Name: name, Number: number, DPI: dpi, Parts: parts}, data)
-	if err != nil {
-		return nil, 0, err
-	}
-	shown := make([]*image.RGBA, len(a.Parts))
-	for i, p := range a.Parts {
-		size := 4 * p.W * p.H
-		if p.W <= 0 || p.H <= 0 || size > len(a.Raw) {
-			return nil, 0, &Error{File: name, Page: number, Problem: "the rendered page is incomplete"}
-		}
-		shown[i] = &image.RGBA{Pix: a.Raw[:size:size], Stride: 4 * p.W, Rect: image.Rect(p.Left, p.Top, p.Left+p.W, p.Top+p.H)}
-		a.Raw = a.Raw[size:]
-	}
-	return shown, a.DPI, nil
+// part is a rendered part of a page: its place on the whole page, in pixels, and for a task of ink what was found there.
+type part struct {
+	Left, Top, W, H int
+	Scale           float64
+	Rules           []Rule
+	Bands           []Band
 }
 
-// part is the place of a rendered part on the whole page, in pixels.
-type part struct{ Left, Top, W, H int }
+// size is the number of pixels.
+func (p part) size() int { return p.W * p.H }
 
-// renderPDF does the work of show in this process.
+// renderPDF does the work of Render and inked in this process.
 func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 	limited, cancel := context.WithTimeout(ctx, j.Opt.deadline())
 	defer cancel()
@@ -75,24 +64,19 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 		if err != nil {
 			return err
 		}
-		if a.DPI = j.DPI; a.DPI == 0 {
-			a.DPI = dpiFor(v.w, v.h)
+		if j.DPI == 0 {
+			j.DPI = dpiFor(v.w, v.h)
+		}
+		if len(j.Bare) > 0 {
+			g.readObjects(handle, v).leaveOut(g, j.Bare)
 		}
 		if len(j.Parts) == 0 {
 			j.Parts = []Box{{0, 0, v.w, v.h}}
 		}
 		for _, box := range j.Parts {
-			pic, err := g.render(handle, v, a.DPI, box)
+			err := g.render(handle, v, j.DPI, box, func(shown *image.RGBA) { a.add(j, shown) })
 			if err != nil {
 				return err
-			}
-			if pic.w > 0 && pic.h > 0 {
-				a.Parts = append(a.Parts, part{pic.left, pic.top, pic.w, pic.h})
-				if len(j.Parts) == 1 {
-					a.Raw = pic.rgba
-				} else {
-					a.Raw = append(a.Raw, pic.rgba...)
-				}
 			}
 		}
 		return nil
@@ -103,12 +87,39 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 	return a, nil
 }
 
-// picture is a rendered part of a page: four bytes a pixel, red first, rows without gaps.
-type picture struct {
-	left, top int // of the part on the whole rendered page
-	w, h      int
-	scale     float64 // pixels for one point
-	rgba      []byte
+// add takes over what the job wants of a picture.
+func (a *answer) add(j job, shown *image.RGBA) {
+	p := part{Left: shown.Rect.Min.X, Top: shown.Rect.Min.Y, W: shown.Rect.Dx(), H: shown.Rect.Dy(), Scale: j.DPI / pointsPerInch}
+	if j.Task == taskInk {
+		c := newCanvas(shown, j.DPI)
+		p.Rules, p.Bands = c.rules, c.bands
+		a.Raw = append(append(slices.Grow(a.Raw, 2*p.size()), c.ink...), c.mask...)
+	} else {
+		a.Raw = slices.Grow(a.Raw, 4*p.size())
+		for y := range p.H {
+			a.Raw = append(a.Raw, shown.Pix[y*shown.Stride:][:4*p.W]...)
+		}
+	}
+	a.Parts = append(a.Parts, p)
+}
+
+// inked gives the ink of parts of a page, or of all of it where the job names none.
+func inked(ctx context.Context, data []byte, j job) ([]*canvas, error) {
+	j.Task, j.Name = taskInk, "page to recognise"
+	a, err := ask(ctx, j, data)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*canvas, len(a.Parts))
+	for i, p := range a.Parts {
+		n := p.size()
+		if n <= 0 || 2*n > len(a.Raw) {
+			return nil, &Error{File: j.Name, Page: j.Number, Problem: "the rendered page is incomplete"}
+		}
+		out[i] = &canvas{left: p.Left, top: p.Top, w: p.W, h: p.H, scale: p.Scale, ink: a.Raw[:n:n], mask: a.Raw[n : 2*n : 2*n], rules: p.Rules, bands: p.Bands}
+		a.Raw = a.Raw[2*n:]
+	}
+	return out, nil
 }
 
 // PDFium's bitmap format with blue first and an unused byte, and its flag to draw annotations, which are seen as well.
@@ -118,41 +129,39 @@ const (
 	opaqueWhite = 0xFFFFFFFF
 )
 
-// render draws the part of a page; what lies outside costs little.
-func (g *guest) render(page uint64, v view, dpi float64, part Box) (picture, error) {
+// render draws a part of a page; what lies outside costs little. The picture's rectangle is that of the part on the whole page; its
+// pixels are the sandbox's memory, and gone after use. A part without area is passed over.
+func (g *guest) render(page uint64, v view, dpi float64, part Box, use func(*image.RGBA)) error {
 	if !(dpi >= minDPI && dpi <= maxDPI) {
-		return picture{}, fmt.Errorf("%g dpi is not between %d and %d", dpi, minDPI, maxDPI)
+		return fmt.Errorf("%g dpi is not between %d and %d", dpi, minDPI, maxDPI)
 	}
-	p := picture{scale: dpi / pointsPerInch}
-	whole := Box{0, 0, math.Ceil(v.w * p.scale), math.Ceil(v.h * p.scale)}
+	scale := dpi / pointsPerInch
+	whole := Box{0, 0, math.Ceil(v.w * scale), math.Ceil(v.h * scale)}
 	if whole.W()*whole.H() > maxPixels {
-		return picture{}, fmt.Errorf("the page has %.0f million pixels at %g dpi, the limit is %d", whole.W()*whole.H()/1e6, dpi, maxPixels/1_000_000)
+		return fmt.Errorf("the page has %.0f million pixels at %g dpi, the limit is %d", whole.W()*whole.H()/1e6, dpi, maxPixels/1_000_000)
 	}
-	part = Box{math.Floor(part.X0 * p.scale), math.Floor(part.Y0 * p.scale), math.Ceil(part.X1 * p.scale), math.Ceil(part.Y1 * p.scale)}.meet(whole)
+	part = Box{math.Floor(part.X0 * scale), math.Floor(part.Y0 * scale), math.Ceil(part.X1 * scale), math.Ceil(part.Y1 * scale)}.meet(whole)
 	if part.empty() {
-		return p, nil
+		return nil
 	}
-	p.left, p.top, p.w, p.h = int(part.X0), int(part.Y0), int(part.W()), int(part.H())
-	bitmap := g.ptr("FPDFBitmap_CreateEx", uint64(p.w), uint64(p.h), formatBGRx, 0, 0)
+	left, top, w, h := int(part.X0), int(part.Y0), int(part.W()), int(part.H())
+	bitmap := g.ptr("FPDFBitmap_CreateEx", uint64(w), uint64(h), formatBGRx, 0, 0)
 	if bitmap == 0 {
-		return picture{}, errNoMemory
+		return errNoMemory
 	}
 	defer g.call("FPDFBitmap_Destroy", bitmap)
-	g.call("FPDFBitmap_FillRect", bitmap, 0, 0, uint64(p.w), uint64(p.h), opaqueWhite)
-	g.call("FPDF_RenderPageBitmap", bitmap, page, signed(-p.left), signed(-p.top), uint64(whole.W()), uint64(whole.H()), 0, flagAnnots)
+	g.call("FPDFBitmap_FillRect", bitmap, 0, 0, uint64(w), uint64(h), opaqueWhite)
+	g.call("FPDF_RenderPageBitmap", bitmap, page, signed(-left), signed(-top), uint64(whole.W()), uint64(whole.H()), 0, flagAnnots)
 	stride := g.count("FPDFBitmap_GetStride", bitmap)
-	raw, ok := g.mem.Read(uint32(g.ptr("FPDFBitmap_GetBuffer", bitmap)), uint32(stride*p.h))
-	if !ok {
-		return picture{}, errNoMemory
+	raw, ok := g.mem.Read(uint32(g.ptr("FPDFBitmap_GetBuffer", bitmap)), uint32(stride*h))
+	if !ok || stride < 4*w {
+		return errNoMemory
 	}
-	p.rgba = make([]byte, 4*p.w*p.h)
-	for y := range p.h {
-		from, to := raw[y*stride:], p.rgba[4*y*p.w:]
-		for x := 0; x < 4*p.w; x += 4 {
-			to[x], to[x+1], to[x+2], to[x+3] = from[x+2], from[x+1], from[x], 0xFF
-		}
+	for i := 0; i+3 < len(raw); i += 4 {
+		raw[i], raw[i+2], raw[i+3] = raw[i+2], raw[i], 0xFF
 	}
-	return p, nil
+	use(&image.RGBA{Pix: raw, Stride: stride, Rect: image.Rect(left, top, left+w, top+h)})
+	return nil
 }
 
 const pointsPerInch = 72

@@ -43,6 +43,7 @@ var startPool = sync.OnceValues(func() (pdfium.Pool, error) {
 		config = config.WithCompilationCache(cache)
 	}
 	pool, err := webassembly.Init(webassembly.Config{
+		Context:       ownMemory(context.Background()),
 		MaxTotal:      workers,
 		MaxIdle:       0,
 		FSConfig:      wazero.NewFSConfig(), // the default would mount the root folder

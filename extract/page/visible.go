@@ -1,6 +1,7 @@
 package page
 
 import (
+	"image"
 	"slices"
 	"time"
 )
@@ -42,16 +43,17 @@ func (g *guest) judge(page uint64, v view, d *drawing, chars []char) (time.Durat
 	}
 	start := time.Now()
 	for _, group := range groups(chars, doubts) {
-		pic, err := g.render(page, v, inkDPI, group.box)
-		if err != nil {
-			return 0, err
-		}
-		for _, piece := range group.spans {
-			if verdict := pic.inkOf(chars[piece.from:piece.to]); verdict != Visible {
-				for i := piece.from; i < piece.to; i++ {
-					chars[i].hidden = verdict
+		err := g.render(page, v, inkDPI, group.box, func(shown *image.RGBA) {
+			for _, piece := range group.spans {
+				if verdict := inkOf(shown, chars[piece.from:piece.to]); verdict != Visible {
+					for i := piece.from; i < piece.to; i++ {
+						chars[i].hidden = verdict
+					}
 				}
 			}
+		})
+		if err != nil {
+			return 0, err
 		}
 	}
 	return time.Since(start), nil

@@ -46,19 +46,30 @@ func Serve(w Work) {
 		if err := w.Do(request).write(out); err != nil {
 			os.Exit(1)
 		}
+		if held() > idleMemory {
+			debug.FreeOSMemory()
+		}
 	}
 }
 
-const watchEvery = 20 * time.Millisecond
+const (
+	watchEvery = 20 * time.Millisecond
+	idleMemory = 96 << 20 // bytes that a helper without work may keep
+)
 
 // watchMemory ends the process when it holds more than limit bytes: the collector's own limit only makes it try harder.
 func watchMemory(limit int64) {
-	sample := []metrics.Sample{{Name: "/memory/classes/total:bytes"}, {Name: "/memory/classes/heap/released:bytes"}}
 	for range time.Tick(watchEvery) {
-		metrics.Read(sample)
-		if held := int64(sample[0].Value.Uint64()) - int64(sample[1].Value.Uint64()); held > limit {
+		if held() > limit {
 			fmt.Fprintf(os.Stderr, "more than %d MB of memory used\n", limit>>20)
 			os.Exit(2)
 		}
 	}
+}
+
+// held is how much memory the Go runtime has from the system.
+func held() int64 {
+	sample := []metrics.Sample{{Name: "/memory/classes/total:bytes"}, {Name: "/memory/classes/heap/released:bytes"}}
+	metrics.Read(sample)
+	return int64(sample[0].Value.Uint64()) - int64(sample[1].Value.Uint64())
 }
