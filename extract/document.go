@@ -37,6 +37,10 @@ func read(pages []page.Page) *document {
 			v.readHeader(at, at.first)
 			v.gainBeside(at, b[:i])
 		}
+		shareTitles(b)
+		for _, b := range b {
+			v.conditionBeside(b)
+		}
 		b = append(b, v.transposedBlocks(b)...)
 		for _, b := range b {
 			v.noteBelow(b)

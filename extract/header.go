@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pvtally/extract/label"
 	"pvtally/extract/page"
 )
 
@@ -427,6 +428,60 @@ func (b *block) ownTitle(lines [][]*cell) {
 		}
 	}
 }
+
+// shareTitles gives a table without a title that of the table on its left where both are one table in two halves: the same labels on the
+// same lines.
+func shareTitles(blocks []*block) {
+	for _, b := range blocks {
+		if b.cond != unknownCondition || b.titled != nil {
+			continue
+		}
+		for _, o := range blocks {
+			if o != b && o.titled != nil && o.box.X1 <= b.box.X0+1 && abs(o.first.base-b.first.base) < 0.3*b.first.label[0].size && o.first.concept == b.first.concept && o.depth() == b.depth() {
+				b.title, b.titled, b.cond = o.title, o.titled, o.cond
+			}
+		}
+	}
+}
+
+// conditionBeside finds the condition that stands beside a table without a title: upright in a merged cell, or turned.
+func (v *view) conditionBeside(b *block) {
+	if b.cond != unknownCondition || b.titled != nil {
+		return
+	}
+	found := unknownCondition
+	note := func(text string, box page.Box) {
+		y := (box.Y0 + box.Y1) / 2
+		if box.X1 > b.box.X0+1 || y < b.box.Y0 || y > b.box.Y1 {
+			return
+		}
+		switch cond := conditionOf(text, label.Find(text)); {
+		case cond == unknownCondition:
+		case found == unknownCondition:
+			found = cond
+		case found != cond:
+			found = mixedCondition
+		}
+	}
+	for _, w := range v.page.Words {
+		if w.Rotation != 0 && w.Hidden == page.Visible {
+			note(w.Text, w.Box)
+		}
+	}
+	for i := range v.cells {
+		for k := range v.cells[i] {
+			if c := &v.cells[i][k]; len([]rune(c.text)) <= maxBeside {
+				note(c.text, c.box)
+			}
+		}
+	}
+	if found != mixedCondition {
+		b.cond = found
+	}
+}
+
+// maxBeside is how long the name of a condition beside a table may be; longer ones are sentences.
+const maxBeside = 30
 
 // gainBeside finds the per cent that stands beside a group of rows ("10 %" over "Power output" and "Module efficiency"); the groups under a gain table's first
 // one need no title of their own.

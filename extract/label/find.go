@@ -29,16 +29,24 @@ const (
 	endsFrom   = 4 // letters from which a phrase may end inside a word ("weights")
 )
 
+// untaught are scripts of which the lexicon knows no or few words: in a label of two languages they do not count against what is known
+// of the other.
+var untaught = []*unicode.RangeTable{unicode.Arabic, unicode.Cyrillic, unicode.Devanagari, unicode.Hangul, unicode.Hebrew, unicode.Thai}
+
 // Find reads a text left to right, the longest phrase first at each place.
 func Find(text string) Found {
 	s := squeeze(text)
-	f := Found{Text: text, Letters: len(s.runes), atoms: map[string]bool{}}
+	f := Found{Text: text, atoms: map[string]bool{}}
 	for i := 0; i < len(s.runes); {
 		m, n := longest(s, i)
 		if n == 0 {
+			if !unicode.In(s.runes[i], untaught...) {
+				f.Letters++
+			}
 			i++
 			continue
 		}
+		f.Letters += n
 		f.Matches = append(f.Matches, m)
 		f.Known += n
 		for _, a := range m.Atoms {
