@@ -25,9 +25,10 @@ var catalogueSameNumbers = &Rule{
 				first[key] = i
 				continue
 			}
-			a, b := p.Entries[j], p.Entries[i]
-			if folded(a.Sheet.Maker) != folded(b.Sheet.Maker) {
-				p.Report(i, Note, Finding{Fields: []string{"/models/0/stc/pmax_w"}, Message: fmt.Sprintf("all %d classes have the numbers of %s %s in %s", len(b.Sheet.Models), a.Sheet.Maker, a.Sheet.Series, a.Name)})
+			a, b := p.Entries[j].Sheet, p.Entries[i].Sheet
+			if there, here := folded(a.Maker), folded(b.Maker); there != here && there != "" && here != "" {
+				of := strings.TrimSpace(a.Maker + " " + a.Series)
+				p.Report(i, Note, Finding{Fields: []string{"/models/0/stc/pmax_w"}, Message: fmt.Sprintf("the numbers of %s are those of %s in %s", allClasses(len(b.Models)), of, p.Entries[j].Name)})
 			}
 		}
 	},

@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"pvtally/rules/envelope"
 )
@@ -12,7 +11,7 @@ var classesSmooth = &Rule{
 	ID:    "classes/smooth",
 	Title: "each class lies on the line through the others",
 	Why: "Power classes are one product sorted by power: voltage and current grow evenly with the class. A value off the line through the other classes by more than rounding and the maker's own unevenness is a misprint, " +
-		"however plausible by itself: this finds the digit that no other relation sees.",
+		"however plausible by itself: this finds the digit that no other relation sees. Where the other classes show that the row bends and the value lies on their curve, it is a note: some makers' rows flatten towards the top.",
 	Formula: "|ln y(k) - line through the other classes| ≤ own scatter + z × the line's uncertainty; the slope d ln y / d ln Pmax is known beforehand from other product lines",
 	Sources: []Source{
 		{"62 real sheets: on the line within 0.1 printed units at the median, about 1 at the 90th percentile", "calculated"},
@@ -76,8 +75,7 @@ type smoothField struct {
 	of   func(*Electrical) *Value
 }
 
-// smooth reports the one value of a quantity that lies farthest off its classes' line. A row whose every value ends in a zero after the point
-// was rounded one digit sooner than it is printed.
+// smooth reports the one value of a quantity that lies farthest off its classes' line.
 func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	var room [3 * 16]float64
 	l := line{x: room[0:0:16], y: room[16:16:32], unit: room[32:32:48]}
@@ -86,18 +84,16 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 		l.slope = proportional
 	}
 	var at [16]int
-	n, padded := 0, 1.0
-	for _, i := range p.rank {
-		if v := value(i); v.Printed() && !(strings.HasSuffix(v.text, "0") && strings.Contains(v.text, ".")) {
-			padded = 0
-		}
+	n, step := 0, 1.0
+	if padded(len(p.stc), value) {
+		step = 10
 	}
 	for _, i := range p.rank {
 		v, power := value(i), p.nominal[i]
 		if n == len(at) || !v.Printed() || v.V <= 0 || power <= 0 || v.Half() <= 0 {
 			continue
 		}
-		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()*(1+9*padded)/v.V)
+		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()*step/v.V)
 		at[n] = i
 		n++
 	}
@@ -114,13 +110,17 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	if n >= 4 && pct > p.Setting("error_pct") {
 		grade = Error
 	}
-	step := l.unit[k] * v.V
+	unit := l.unit[k] * v.V
 	f := Finding{
 		Message: fmt.Sprintf("%s%s %s lies %s printed units off the line through the other classes, which gives %s; rounding and unevenness explain %s", v.Symbol(), condition(v), v, around(math.Abs(m.off)),
 			decimalsOf(m.expect, v), around(math.Abs(m.off)-beyond)),
-		Implied:      []string{decimalsOf(m.expect-step*(math.Abs(m.off)-beyond), v), decimalsOf(m.expect+step*(math.Abs(m.off)-beyond), v)},
+		Implied:      []string{decimalsOf(m.expect-unit*(math.Abs(m.off)-beyond), v), decimalsOf(m.expect+unit*(math.Abs(m.off)-beyond), v)},
 		DeviationPct: Percent(pct),
 		RoundingPct:  Percent(pct * (1 - beyond/math.Abs(m.off))),
+	}
+	if grade > Note && l.bends(k, p.Setting("own_units"), p.Setting("z")) {
+		grade = Note
+		f.Message += "; but the others bend, and it lies on their curve"
 	}
 	fields := []*Value{v}
 	for i := range n {

@@ -79,7 +79,7 @@ func writePage(w io.Writer, examples map[string]Example) error {
 			family = f
 			fmt.Fprintf(&b, "\n## %s\n", f)
 		}
-		fmt.Fprintf(&b, "\n### %s\n\n**%s.** %s\n\n`%s`\n\n", r.ID, strings.ToUpper(r.Title[:1])+r.Title[1:], r.Why, r.Formula)
+		fmt.Fprintf(&b, "\n### %s\n\n**%s.** %s\n\n`%s`\n\n", r.ID, capital(r.Title), r.Why, r.Formula)
 		for _, t := range r.Levels {
 			fmt.Fprintf(&b, "- %s: %s\n", t.Level, t.When)
 		}
@@ -105,6 +105,14 @@ func writePage(w io.Writer, examples map[string]Example) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// capital begins a sentence; α, β and γ are symbols and stay small.
+func capital(s string) string {
+	if s[0] >= 'a' && s[0] <= 'z' {
+		return string(s[0]-'a'+'A') + s[1:]
+	}
+	return s
 }
 
 func plain(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }

@@ -81,6 +81,7 @@ func (f *facts) gather(p *Pass) {
 		f.stc = append(f.stc, p.electrical(&m.STC, "stc", i, -1))
 		f.coef = append(f.coef, p.coefficients(i, &f.stc[i]))
 	}
+	f.roundEfficiencies()
 	f.nominal = p.nominals(f.nominal)
 	for i := range f.nominal {
 		at := len(f.rank)

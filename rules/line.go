@@ -63,6 +63,54 @@ func (l *line) without(k int) missed {
 	}
 }
 
+// clearly is by how many standard deviations a row must bend for its bend to be believed.
+const clearly = 3
+
+// bends reports that the others alone show that the row bends, and that value k lies on their parabola as far as own printed units and z deviations
+// of it explain: some makers' rows flatten towards the top, and their end lies off every line.
+func (l *line) bends(k int, own, z float64) bool {
+	n := len(l.x) - 1
+	if n < 4 {
+		return false
+	}
+	span := l.x[n] - l.x[0]
+	sigma := honestScatter * l.unit[k]
+	var s [5]float64 // sums of powers of x, from value k on in units of the row's span
+	var t [3]float64 // the same times y
+	for i := range l.x {
+		if i == k {
+			continue
+		}
+		power := 1.0
+		for j := range s {
+			s[j] += power
+			if j < len(t) {
+				t[j] += power * (l.y[i] - l.y[k])
+			}
+			power *= (l.x[i] - l.x[k]) / span
+		}
+	}
+	// the inverse of the normal equations' matrix, by its cofactors
+	c00, c01, c02 := s[2]*s[4]-s[3]*s[3], s[2]*s[3]-s[1]*s[4], s[1]*s[3]-s[2]*s[2]
+	c11, c12, c22 := s[0]*s[4]-s[2]*s[2], s[1]*s[2]-s[0]*s[3], s[0]*s[2]-s[1]*s[1]
+	det := s[0]*c00 + s[1]*c01 + s[2]*c02
+	if !(det > 0) {
+		return false
+	}
+	at := (c00*t[0] + c01*t[1] + c02*t[2]) / det
+	slope := (c01*t[0] + c11*t[1] + c12*t[2]) / det
+	bend := (c02*t[0] + c12*t[1] + c22*t[2]) / det
+	square := 0.0
+	for i := range l.x {
+		if dx := (l.x[i] - l.x[k]) / span; i != k {
+			r := (l.y[i] - l.y[k] - at - slope*dx - bend*dx*dx) / sigma
+			square += r * r
+		}
+	}
+	scale := max(1, math.Sqrt((scatterWeight+square)/(scatterWeight+float64(n-3))))
+	return math.Abs(bend) > clearly*scale*sigma*math.Sqrt(c22/det) && math.Abs(at) <= l.unit[k]*scale*(own+z*honestScatter*math.Sqrt(c00/det))
+}
+
 // worst is the value that lies farthest beyond what its own scatter (own printed units) and the line's uncertainty (z deviations) explain;
 // beyond is negative where all is explained.
 func (l *line) worst(own, z float64) (k int, m missed, beyond float64) {

@@ -22,13 +22,24 @@ func (p *Pass) fold(found []Finding) []Finding {
 	}
 	f := found[gravest]
 	f.Model = ""
-	f.Message = fmt.Sprintf("in all %d classes, as in %s: %s", n, p.modelName(gravest), f.Message)
+	f.Message = fmt.Sprintf("in %s, as in %s: %s", allClasses(n), p.modelName(gravest), f.Message)
 	for i := range found {
 		if i != gravest {
 			f.Fields = append(f.Fields, found[i].Fields[0])
 		}
 	}
 	return append(found[:0], f)
+}
+
+// allClasses is how one says all of n.
+func allClasses(n int) string {
+	switch n {
+	case 1:
+		return "the only class"
+	case 2:
+		return "both classes"
+	}
+	return fmt.Sprintf("all %d classes", n)
 }
 
 // settle drops what only repeats: a finding whose rule yields to one that found at least as much on a shared value. It goes from the

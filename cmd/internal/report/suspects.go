@@ -71,7 +71,7 @@ func (look styles) suspect(b *bytes.Buffer, s *Sheet, x diagnose.Suspect) {
 	}
 	for i, c := range x.Cells {
 		if i == maxSuspectCells {
-			fmt.Fprintf(b, "    and %d values more\n", len(x.Cells)-i)
+			fmt.Fprintf(b, "    and %s more\n", plural(len(x.Cells)-i, "value"))
 			break
 		}
 		name := []rune(Plain(spoken(s.Record, c.Field)))
