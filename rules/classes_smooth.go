@@ -93,9 +93,12 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 		if n == len(at) || !v.Printed() || v.V <= 0 || power <= 0 || v.Half() <= 0 {
 			continue
 		}
-		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()*step/v.V)
+		l.x, l.y, l.unit = append(l.x, math.Log(power)), append(l.y, math.Log(v.V)), append(l.unit, 2*v.Half()*step)
 		at[n] = i
 		n++
+	}
+	for unit, k := usualStep(l.unit), 0; k < n; k++ {
+		l.unit[k] = min(l.unit[k], unit) / value(at[k]).V
 	}
 	if n < 2 || l.x[n-1]-l.x[0] < 1e-3 {
 		return
@@ -104,7 +107,12 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	if beyond <= 0 {
 		return
 	}
-	v := value(at[k])
+	v, finest := value(at[k]), value(at[k])
+	for i := range n {
+		if o := value(at[i]); o.Half() < finest.Half() {
+			finest = o
+		}
+	}
 	pct := 100 * math.Abs(v.V/m.expect-1)
 	grade := p.Grade(beyond)
 	if n >= 4 && pct > p.Setting("error_pct") {
@@ -113,8 +121,8 @@ func (p *Pass) smooth(q smoothField, value func(i int) *Value) {
 	unit := l.unit[k] * v.V
 	f := Finding{
 		Message: fmt.Sprintf("%s%s %s lies %s printed units off the line through the other classes, which gives %s; rounding and unevenness explain %s", v.Symbol(), condition(v), v, around(math.Abs(m.off)),
-			decimalsOf(m.expect, v), around(math.Abs(m.off)-beyond)),
-		Implied:      []string{decimalsOf(m.expect-unit*(math.Abs(m.off)-beyond), v), decimalsOf(m.expect+unit*(math.Abs(m.off)-beyond), v)},
+			decimalsOf(m.expect, finest), around(math.Abs(m.off)-beyond)),
+		Implied:      []string{decimalsOf(m.expect-unit*(math.Abs(m.off)-beyond), finest), decimalsOf(m.expect+unit*(math.Abs(m.off)-beyond), finest)},
 		DeviationPct: Percent(pct),
 		RoundingPct:  Percent(pct * (1 - beyond/math.Abs(m.off))),
 	}

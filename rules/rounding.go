@@ -1,6 +1,9 @@
 package rules
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // padded reports a row whose every value ends in a zero after the point: it was rounded one digit sooner than it is printed.
 func padded(n int, value func(i int) *Value) bool {
@@ -28,4 +31,16 @@ func (f *facts) roundEfficiencies() {
 			v.Interval = v.Inflate(9 * v.Half())
 		}
 	}
+}
+
+// usualStep is the unit of the last digit that most of a row's values are printed with. One printed with fewer digits has dropped zeros, or a digit
+// got lost: 13.99, 14.0, 14.11.
+func usualStep(units []float64) float64 {
+	if len(units) < 3 {
+		return slices.Max(append(units, 0))
+	}
+	var room [16]float64
+	sorted := append(room[:0], units...)
+	slices.Sort(sorted)
+	return sorted[len(sorted)/2]
 }

@@ -78,10 +78,21 @@ func newBoard(sheet *schema.Sheet) *board {
 	if len(b.cells) > maxCells {
 		return nil
 	}
+	b.finest()
 	b.of = make([][]int, len(b.cells))
 	b.watts = namedWatts(sheet)
 	b.relateAll()
 	return b
+}
+
+// finest gives a number with fewer decimals than its row the row's rounding: it has dropped zeros, or lost a digit.
+func (b *board) finest() {
+	for c := range b.cells {
+		if k := &b.cells[c]; k.model >= 0 && k.n.Decimals() < b.decimals(c) && k.half == k.n.HalfStep() {
+			k.half = 0.5 * math.Pow10(-b.decimals(c))
+			b.half[c] = k.half
+		}
+	}
 }
 
 func (b *board) add(c cell, v float64) {

@@ -79,6 +79,7 @@ var kinds = []struct {
 	{"one digit at NMOT", map[string]string{"/models/4/nmot/voc_v": "36.37"}, diagnose.OneDigit, "/models/4/nmot/voc_v", "35.37"},
 	{"one digit of the length", map[string]string{"/body/length_mm": "1222"}, diagnose.OneDigit, "/body/length_mm", "1722"},
 	{"one digit of a warranty", map[string]string{"/warranty/final_output_pct": "87.95"}, diagnose.OneDigit, "/warranty/final_output_pct", "84.95"},
+	{"the last digit of a voltage lost", map[string]string{"/models/3/stc/voc_v": "37.3"}, diagnose.OneDigit, "/models/3/stc/voc_v", "37.39"},
 	{"digits transposed", map[string]string{"/models/1/stc/vmp_v": "13.19"}, diagnose.Transposed, "/models/1/stc/vmp_v", "31.19"},
 	{"digits of the efficiency transposed", map[string]string{"/models/3/stc/efficiency_pct": "23.1"}, diagnose.Transposed, "/models/3/stc/efficiency_pct", "21.3"},
 	{"decimal point of a current", map[string]string{"/models/5/stc/isc_a": "1.400"}, diagnose.DecimalPoint, "/models/5/stc/isc_a", "14.00"},

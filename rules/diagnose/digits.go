@@ -24,6 +24,17 @@ func otherDigits(text string) (out []schema.Number) {
 	return out
 }
 
+// completed are the numbers with one more digit behind the last.
+func completed(text string) (out []schema.Number) {
+	if !strings.Contains(text, ".") {
+		text += "."
+	}
+	for d := byte('1'); d <= '9'; d++ {
+		out = appendLiteral(out, text+string(d))
+	}
+	return out
+}
+
 // transposed are the numbers with two neighbouring digits the other way round, the decimal point staying where it is.
 func transposed(text string) (out []schema.Number) {
 	last := -1

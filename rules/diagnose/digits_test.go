@@ -39,6 +39,15 @@ func TestOtherDigits(t *testing.T) {
 	}
 }
 
+func TestCompleted(t *testing.T) {
+	for text, want := range map[string][2]string{"14.0": {"14.01", "14.09"}, "37": {"37.1", "37.9"}} {
+		got := texts(completed(text))
+		if len(got) != 9 || got[0] != want[0] || got[8] != want[1] {
+			t.Errorf("%s: %v", text, got)
+		}
+	}
+}
+
 func TestMoved(t *testing.T) {
 	for _, c := range []struct {
 		text     string

@@ -18,6 +18,9 @@ func (b *board) singles(c int, propose func(correction)) {
 	cells := float64(len(b.cells) - 1)
 	s := slip{b, c, b.derived(c), propose}
 	s.each(OneDigit, cells, otherDigits(text))
+	if k.n.Decimals() < b.decimals(c) {
+		s.each(OneDigit, cells, completed(text))
+	}
 	s.each(Transposed, cells, transposed(text))
 	s.each(DecimalPoint, cells, moved(text, b.decimals(c)))
 	if hasSign(k) {
