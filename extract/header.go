@@ -9,6 +9,7 @@ import (
 
 	"pvtally/extract/label"
 	"pvtally/extract/page"
+	"pvtally/extract/quantity"
 )
 
 // headerReach is how far above its first row a table's header and title may begin, in sizes of the lettering; lines in between keep it going.
@@ -275,7 +276,7 @@ func splitName(upper, lower []string) bool {
 func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) {
 	cells := make([]*cell, len(classes))
 	names := make([]string, len(classes))
-	for _, c := range line {
+	for _, c := range inWords(line, len(classes)) {
 		if !mayName(c) {
 			continue
 		}
@@ -303,6 +304,23 @@ func (b *block) perClass(line []*cell, classes [][]*column) ([]*cell, []string) 
 		}
 	}
 	return cells, names
+}
+
+// inWords parts a line that is one cell of as many words as there are classes: names in narrow columns run together.
+func inWords(line []*cell, classes int) []*cell {
+	if len(line) != 1 || classes < 3 || len(strings.Fields(line[0].text)) != classes {
+		return line
+	}
+	var out []*cell
+	c, at := line[0], 0
+	for _, word := range strings.Fields(c.text) {
+		from := at + strings.Index(c.text[at:], word)
+		at = from + len(word)
+		part := *c
+		part.text, part.box, part.quantities = word, c.boxOf(from, at), quantity.Scan(word)
+		out = append(out, &part)
+	}
+	return out
 }
 
 // ownName is the header cell over a single class that holds its watts; it may stand anywhere above the table, over the labels too.

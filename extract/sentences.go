@@ -109,13 +109,14 @@ func (d *document) names() {
 		if w, ok := wattsIn(k.name); ok {
 			watts = strconv.FormatFloat(w, 'f', -1, 64)
 		}
+		whole := k.named != nil && hasLetters(k.name) && !strings.HasSuffix(k.name, "-") && !strings.HasSuffix(k.name, "/") // half a name is none
 		switch {
-		case k.named != nil && hasLetters(k.name) && !strings.HasSuffix(k.name, "-") && !strings.HasSuffix(k.name, "/"): // half a name is none
+		case whole && !(pattern != "" && d.sharesName(k)):
 			d.ledger.add(claim{field: field, text: true, literal: k.name, printed: k.named.text, label: "model", page: k.named.page, box: k.named.box, by: k.named.by, score: labelled})
-		case k.named != nil && hasLetters(k.name) && k.named.by == page.ByPicture:
-			d.ledger.refused(field, "model", "half a name", k.named, k.name)
 		case pattern != "":
 			d.ledger.add(claim{field: field, text: true, literal: fillPattern(pattern, watts), printed: pattern, label: "product code", page: where.page, box: where.box, by: where.by, score: labelled, note: "the class put into the printed product code"})
+		case k.named != nil && hasLetters(k.name) && k.named.by == page.ByPicture:
+			d.ledger.refused(field, "model", "half a name", k.named, k.name)
 		case series != "":
 			name := series
 			if !hasNumber(series, k.watts) {
@@ -127,6 +128,11 @@ func (d *document) names() {
 	if series != "" {
 		d.ledger.add(claim{field: "/series", text: true, literal: series, printed: series, label: "title", page: seriesAt.page, box: seriesAt.box, by: seriesAt.by, score: labelled})
 	}
+}
+
+// sharesName tells whether another class has the same name, so that it is no class's own.
+func (d *document) sharesName(k *class) bool {
+	return slices.ContainsFunc(d.classes, func(o *class) bool { return o.name == k.name && o.watts != k.watts })
 }
 
 func hasLetters(s string) bool {

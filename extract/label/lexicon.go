@@ -66,5 +66,5 @@ func (p phrase) meanings(visit func(entry)) {
 
 // Languages lists the languages of the lexicon.
 func Languages() []string {
-	return []string{"de", "en", "es", "fr", "it", "ja", "nl", "pl", "pt", "tr", "zh"}
+	return []string{"de", "en", "es", "fr", "it", "ja", "ko", "nl", "pl", "pt", "tr", "zh"}
 }
