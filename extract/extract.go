@@ -41,7 +41,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		return nil, err
 	}
 	if !page.HasText(pages) {
-		return nil, &page.Error{File: src.Name, Page: 1, Problem: "no text on the page: it is a picture or outlined lettering", Remedy: "a reader for pictures is needed (tesseract-ocr); ask the maker for a PDF with text, or write the record by hand"}
+		return nil, &page.Error{File: src.Name, Page: 1, Problem: "no lettering can be made out", Remedy: "scan the page anew, at 300 dpi, or ask the maker for a PDF with text"}
 	}
 	if opt.Seen != nil {
 		opt.Seen(pages)

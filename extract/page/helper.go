@@ -121,14 +121,20 @@ func newFault(name string, err error) *fault {
 
 // do is the work itself, in whichever process.
 func (j job) do(ctx context.Context, data []byte) (answer, error) {
-	switch j.Task {
-	case taskRender, taskInk:
-		return renderPDF(ctx, j, data)
-	case taskCopy:
+	picture := Sniff(data) == KindPicture
+	switch {
+	case j.Task == taskCopy:
 		return copyPDF(ctx, data)
+	case j.Task == taskRead && picture:
+		pages, err := readScans(j.Name, data, j.Opt)
+		return answer{Pages: pages}, err
+	case j.Task == taskRead:
+		pages, err := readPDF(ctx, j.Name, data, j.Opt)
+		return answer{Pages: pages}, err
+	case picture:
+		return renderScan(j, data)
 	}
-	pages, err := readPDF(ctx, j.Name, data, j.Opt)
-	return answer{Pages: pages}, err
+	return renderPDF(ctx, j, data)
 }
 
 func encode(v any) ([]byte, error) {

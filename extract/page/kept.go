@@ -8,9 +8,9 @@ type recognised struct {
 	Pages []Page
 }
 
-// openPDF reads a PDF's text layer and what its pages show beyond it. The latter takes seconds, so its result is kept: a second run
-// neither renders nor recognises.
-func openPDF(ctx context.Context, name string, data []byte, opt Options) ([]Page, error) {
+// openPages reads a PDF's text layer and what its pages show beyond it, or a picture's lettering. The latter takes seconds, so its
+// result is kept: a second run neither renders nor recognises.
+func openPages(ctx context.Context, name string, data []byte, opt Options) ([]Page, error) {
 	key := keyOf(data, "pages", opt.maxPages())
 	var kept recognised
 	if opt.Cache && loadKept(key, &kept) {
@@ -18,7 +18,7 @@ func openPDF(ctx context.Context, name string, data []byte, opt Options) ([]Page
 			return kept.Pages, nil
 		}
 	}
-	pages, err := PDF(ctx, name, data, opt)
+	pages, err := blank(ctx, name, data, opt)
 	if err != nil {
 		return nil, err
 	}
@@ -34,4 +34,13 @@ func openPDF(ctx context.Context, name string, data []byte, opt Options) ([]Page
 		saveKept(key, recognised{o.identity(), pages})
 	}
 	return pages, nil
+}
+
+// blank gives a document's pages before anything is recognised.
+func blank(ctx context.Context, name string, data []byte, opt Options) ([]Page, error) {
+	if Sniff(data) != KindPicture {
+		return PDF(ctx, name, data, opt)
+	}
+	a, err := ask(ctx, job{Task: taskRead, Name: name, Opt: opt}, data)
+	return a.Pages, err
 }

@@ -143,7 +143,7 @@ func sightOf(ctx context.Context, o *ocr, data []byte, number int, cells []CellR
 		return s, nil
 	}
 	if !known {
-		pages, err := PDF(ctx, "page to read again", data, Options{})
+		pages, err := blank(ctx, "page to read again", data, Options{})
 		if err != nil {
 			return nil, err
 		}

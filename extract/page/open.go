@@ -23,16 +23,14 @@ func Open(ctx context.Context, name string, data []byte, opt Options) ([]Page, e
 		return nil, emptyFile(name)
 	}
 	switch Sniff(data) {
-	case KindPDF:
-		return openPDF(ctx, name, data, opt)
+	case KindPDF, KindPicture:
+		return openPages(ctx, name, data, opt)
 	case KindHTML:
 		return HTML(name, data)
 	case KindText:
 		return Text(name, data)
-	case KindPicture:
-		return nil, &Error{File: name, Problem: "reading pictures needs text recognition, which is not built in yet", Remedy: "give the datasheet as PDF with a text layer"}
 	}
-	return nil, &Error{File: name, Problem: "this is no datasheet of a kind that is known here", Remedy: "give a PDF, an HTML page or plain text"}
+	return nil, &Error{File: name, Problem: "this is no datasheet of a kind that is known here", Remedy: "give a PDF, a picture (PNG, JPEG, TIFF), an HTML page or plain text"}
 }
 
 func emptyFile(name string) error {
@@ -45,7 +43,7 @@ const sniffBytes = 64 << 10
 // htmlStart is how a web page or a piece of one begins.
 var htmlStart = regexp.MustCompile(`(?is)^(\x{FEFF}|\s|<!--.*?-->|<\?xml.*?\?>)*<(!doctype\s+html|html|head|body|table|div|section|article|main|h[1-6]|p|dl|ul|meta|title)\b`)
 
-var pictureStarts = []string{"\x89PNG\r\n\x1a\n", "\xff\xd8\xff", "II*\x00", "MM\x00*", "GIF8", "BM"}
+var pictureStarts = []string{pngStart, jpegStart, "II*\x00", "MM\x00*", "GIF8", "BM"}
 
 // Sniff tells what a file holds.
 func Sniff(data []byte) Kind {

@@ -101,11 +101,15 @@ func sniffPDF(name string, data []byte) error {
 	case len(data) == 0:
 		return emptyFile(name)
 	case len(data) > maxBytes:
-		return &Error{File: name, Problem: fmt.Sprintf("%d MB is more than the limit of %d MB", len(data)>>20, maxBytes>>20), Remedy: "export the datasheet's pages alone"}
+		return tooLarge(name, data)
 	case !isPDF(data):
 		return &Error{File: name, Problem: "this is not a PDF", Remedy: "give a datasheet as PDF, HTML or text"}
 	}
 	return nil
+}
+
+func tooLarge(name string, data []byte) error {
+	return &Error{File: name, Problem: fmt.Sprintf("%d MB is more than the limit of %d MB", len(data)>>20, maxBytes>>20), Remedy: "export the datasheet's pages alone"}
 }
 
 func checkPageCount(name string, count, limit int) error {

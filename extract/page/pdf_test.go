@@ -172,7 +172,7 @@ func TestOpen(t *testing.T) {
 		{"a.pdf", "<table><tr><td>Pmax<td>400 W</table>", "Pmax 400 W"},
 		{"a.bin", "Pmax 400 W", "Pmax 400 W"},
 		{"empty", "", "error: the file is empty"},
-		{"photo", "\x89PNG\r\n\x1a\n", "error: reading pictures needs"},
+		{"photo", "\x89PNG\r\n\x1a\n", "error: the picture is damaged"},
 		{"archive", "PK\x03\x04", "error: this is no datasheet"},
 	}
 	for _, tt := range tests {

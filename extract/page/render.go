@@ -22,8 +22,10 @@ func Render(ctx context.Context, data []byte, number int, dpi float64) (image.Im
 		return nil, fmt.Errorf("could not render page %d: %g dpi is not between %d and %d", number, dpi, minDPI, maxDPI)
 	}
 	j := job{Task: taskRender, Name: "page to render", Number: number, DPI: dpi}
-	if err := sniffPDF(j.Name, data); err != nil {
-		return nil, err
+	if Sniff(data) != KindPicture {
+		if err := sniffPDF(j.Name, data); err != nil {
+			return nil, err
+		}
 	}
 	a, err := ask(ctx, j, data)
 	if err != nil {
@@ -70,11 +72,12 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 		if len(j.Bare) > 0 {
 			g.readObjects(handle, v).leaveOut(g, j.Bare)
 		}
+		askew := len(j.Parts) == 0 && (j.Task == taskInk || !g.hasChars(handle))
 		if len(j.Parts) == 0 {
 			j.Parts = []Box{{0, 0, v.w, v.h}}
 		}
 		for _, box := range j.Parts {
-			err := g.render(handle, v, j.DPI, box, func(shown *image.RGBA) { a.add(j, shown) })
+			err := g.render(handle, v, j.DPI, box, func(shown *image.RGBA) { a.add(j, shown, askew) })
 			if err != nil {
 				return err
 			}
@@ -87,11 +90,42 @@ func renderPDF(ctx context.Context, j job, data []byte) (answer, error) {
 	return a, nil
 }
 
-// add takes over what the job wants of a picture.
-func (a *answer) add(j job, shown *image.RGBA) {
+// hasChars tells whether a page has text; one without may lie askew.
+func (g *guest) hasChars(page uint64) bool {
+	text := g.ptr("FPDFText_LoadPage", page)
+	if text == 0 {
+		return false
+	}
+	defer g.call("FPDFText_ClosePage", text)
+	return g.count("FPDFText_CountChars", text) > 0
+}
+
+// renderScan does the same for a page that came as a picture.
+func renderScan(j job, data []byte) (answer, error) {
+	shown, dpi, err := showScan(j.Name, data, j.Number, j.DPI, j.Opt)
+	if err != nil {
+		return answer{}, err
+	}
+	var a answer
+	j.DPI = dpi
+	a.add(j, shown, true)
+	return a, nil
+}
+
+// add takes over what the job wants of a picture, which may lie askew.
+func (a *answer) add(j job, shown *image.RGBA, askew bool) {
 	p := part{Left: shown.Rect.Min.X, Top: shown.Rect.Min.Y, W: shown.Rect.Dx(), H: shown.Rect.Dy(), Scale: j.DPI / pointsPerInch}
+	var c *canvas
+	if askew || j.Task == taskInk {
+		c = newCanvas(shown, j.DPI)
+	}
+	if askew {
+		if angle := c.skew(); angle != 0 {
+			shown = turned(shown, angle)
+			c = newCanvas(shown, j.DPI)
+		}
+	}
 	if j.Task == taskInk {
-		c := newCanvas(shown, j.DPI)
 		p.Rules, p.Bands = c.rules, c.bands
 		a.Raw = append(append(slices.Grow(a.Raw, 2*p.size()), c.ink...), c.mask...)
 	} else {

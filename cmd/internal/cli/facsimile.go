@@ -43,9 +43,6 @@ func facsimile(ctx context.Context, data []byte, pages []page.Page) (list []repo
 
 // picture renders a page as JPEG; nil where that cannot be done: the words are then drawn instead.
 func picture(ctx context.Context, data []byte, number int) []byte {
-	if page.Sniff(data) != page.KindPDF {
-		return nil
-	}
 	img, err := page.Render(ctx, data, number, pictureDPI)
 	if err != nil {
 		return nil
