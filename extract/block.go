@@ -148,7 +148,7 @@ func (v *view) electricalGroups() [][]*row {
 				continue
 			}
 			last := group[len(group)-1]
-			if r.base-last.base > 6.5*r.label[0].size || slices.ContainsFunc(group, func(g *row) bool { return g.concept == r.concept }) || v.titleBetween(last, r) {
+			if v.parted(last, r) || slices.ContainsFunc(group, func(g *row) bool { return g.concept == r.concept }) || v.titleBetween(last, r) {
 				break
 			}
 			group = append(group, r)
@@ -158,6 +158,20 @@ func (v *view) electricalGroups() [][]*row {
 	}
 	return out
 }
+
+// parted tells whether two rows stand too far from each other for one table: the rows of other quantities between them bridge the gap.
+func (v *view) parted(a, b *row) bool {
+	at := a.base
+	for _, r := range v.rows {
+		if r.base > at && r.base < b.base && len(r.values) > 0 && abs(r.box.X0-a.box.X0) < 2.5 && r.base-at < tableGap*a.label[0].size {
+			at = r.base
+		}
+	}
+	return b.base-at > tableGap*b.label[0].size
+}
+
+// tableGap is the gap, in sizes of the lettering, between two rows of one table at most.
+const tableGap = 6.5
 
 // titleBetween reports whether a line that names a condition parts two rows.
 func (v *view) titleBetween(a, b *row) bool {

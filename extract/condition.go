@@ -46,8 +46,14 @@ func conditionOf(text string, found label.Found) condition {
 	case len(named) > 1:
 		return mixedCondition
 	}
-	return byIrradiance(text)
+	if cond := byIrradiance(text); cond != unknownCondition || !found.Has("lowlight") || found.Share() < titleShare {
+		return cond
+	}
+	return atLow
 }
+
+// titleShare is the share of known words from which on a text about low light is a table's title and no sentence.
+const titleShare = 0.6
 
 // firstNamed settles "NMOT (formerly NOCT)": the name that stands first is the table's.
 func firstNamed(found label.Found) condition {

@@ -411,6 +411,9 @@ func (b *block) gainColumns(lines [][]*cell) {
 
 // noteBelow adds what stands right under a gain table: its footnote may name the class.
 func (v *view) noteBelow(b *block) {
+	if b.cond == atLow && byIrradiance(b.title) != atLow {
+		v.irradianceBelow(b)
+	}
 	if b.cond != atGain && b.cond != atRatio {
 		return
 	}
@@ -421,6 +424,19 @@ func (v *view) noteBelow(b *block) {
 		for _, r := range v.lines[i].Runs {
 			if r.Box.X0 < b.box.X1 && r.Box.X1 > b.box.X0-20 {
 				b.title += " " + r.Text
+			}
+		}
+	}
+}
+
+// irradianceBelow takes the note under a low-light table for its title where only the note tells how low.
+func (v *view) irradianceBelow(b *block) {
+	for i := range v.cells {
+		for k := range v.cells[i] {
+			c := &v.cells[i][k]
+			if d := c.base - b.box.Y1; d > 0 && d < 22 && c.box.X0 < b.box.X1 && c.box.X1 > b.box.X0-20 && byIrradiance(c.text) == atLow {
+				b.title, b.titled = c.text, c
+				return
 			}
 		}
 	}

@@ -106,7 +106,7 @@ func (d *document) names() {
 	d.eachClass(func(i int, k *class) {
 		field := "/models/" + itoa(i) + "/name"
 		watts := strconv.FormatFloat(k.watts, 'f', -1, 64)
-		if w, ok := wattsIn(k.name); ok {
+		if w, ok := wattsIn(k.name); ok && !d.sharesName(k) {
 			watts = strconv.FormatFloat(w, 'f', -1, 64)
 		}
 		whole := k.named != nil && hasLetters(k.name) && !strings.HasSuffix(k.name, "-") && !strings.HasSuffix(k.name, "/") // half a name is none

@@ -28,6 +28,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 	clauses := f.clauses()
 	for i, c := range clauses {
 		c.q = unsigned(c.q)
+		list := c.after
 		c.before, c.after = afterComma(c.before), beforeComma(c.after)
 		near := label.Find(c.before + " | " + c.after)
 		after := label.Find(c.after)
@@ -36,28 +37,29 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 		switch {
 		case near.Has("standardmodule") && !near.Has("warranty") || ofOthers(c):
 		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 1 && t.Value <= 50:
-			d.warrantyYears(c, before, after, whole)
+			d.warrantyYears(c, before, after, label.Find(list), whole)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, i, clauses, before, after, near, whole)
 		}
 	}
 }
 
-// warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before.
-func (d *document) warrantyYears(c clause, before, after, whole label.Found) {
+// warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before. list is what follows up
+// to the next figure, commas and all.
+func (d *document) warrantyYears(c clause, before, after, list, whole label.Found) {
 	if (c.afterShare() || c.beforeShare()) && whole.Has("warranty") && !after.Has("product") { // "80 % of power for 25 years"
 		k := c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded)
 		k.step = true
 		d.ledger.add(k)
 		return
 	}
+	if c.lastYears() && forBoth(list) && (list.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty", "25 years for product, power and service"
+		d.ledger.add(c.claim("/warranty/product_years", 0, worded))
+		d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
+		return
+	}
 	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
 		product, power := side.Has("product"), side.Any("performance")
-		if product && power && side.Text == after.Text && c.lastYears() && oneWarranty(after) && (side.Has("warranty") || whole.Has("warranty")) { // "25 years product and power warranty"
-			d.ledger.add(c.claim("/warranty/product_years", 0, worded))
-			d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
-			return
-		}
 		if len(c.q.Terms) > 1 || product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
 			continue
 		}
@@ -155,7 +157,7 @@ func (d *document) badgeClaims(badges []*flow) {
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
 		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 5 && t.Value <= 50:
-			d.warrantyYears(c, label.Found{}, words, words)
+			d.warrantyYears(c, label.Found{}, words, words, words)
 		case c.q.Shape == quantity.Spread && words.Has("tol"):
 			d.toleranceSentence(c, words)
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
@@ -170,14 +172,31 @@ func (d *document) badgeClaims(badges []*flow) {
 func years(field string) fact {
 	return func(d *document, r *row) {
 		r.each(func(c *cell, q quantity.Quantity) {
+			if field == "/warranty/performance_years" && c.toShare(q) { // "10 years (90 % of power), 25 years (80 %)"
+				if k, ok := claimOf(field, c, r.text(), q, 0, q.Unit, labelled*r.weight); ok {
+					k.step = true
+					d.ledger.add(k)
+				}
+				return
+			}
 			if q.Start != c.quantities[0].Start {
 				return // what follows in the cell speaks of something else; its sentence is read apart
+			}
+			if abs(c.base-r.base) > 0.5*c.size && countLetters(c.text[:q.Start]) > 3 {
+				return // a sentence that begins on another line
 			}
 			if q.Shape == quantity.Single && (q.Unit == quantity.Year || q.Unit == quantity.None && r.found.Has("year")) {
 				d.claim(field, r, c, q, 0, q.Unit, 2, 50, labelled)
 			}
 		})
 	}
+}
+
+// toShare: right behind the years stands the share of the power that they hold.
+func (c *cell) toShare(q quantity.Quantity) bool {
+	return q.Unit == quantity.Year && q.Shape == quantity.Single && slices.ContainsFunc(c.quantities, func(o quantity.Quantity) bool {
+		return o.Unit == quantity.Percent && o.Start >= q.End && o.Start-q.End < 16 && o.Terms[0].Value >= 70 && o.Terms[0].Value < 100
+	})
 }
 
 // yearlyLoss reads a labelled row of yearly loss.
@@ -303,10 +322,13 @@ func (c clause) afterShare() bool {
 	return v >= 70 && v < 100 && c.q.Start-last.q.End < 40
 }
 
-// oneWarranty: the words name product and power before they come to the warranty; "warranty of power output, manufacturer's warranty" are two.
-func oneWarranty(after label.Found) bool {
-	for _, m := range after.Matches {
-		if slices.Contains(m.Atoms, "product") || slices.Contains(m.Atoms, "performance") {
+// forBoth: the words name product and power before they come to the warranty; "warranty of power output, manufacturer's warranty" are two.
+func forBoth(list label.Found) bool {
+	product, power := false, false
+	for _, m := range list.Matches {
+		product = product || slices.Contains(m.Atoms, "product")
+		power = power || slices.Contains(m.Atoms, "performance") || product && slices.Contains(m.Atoms, "power")
+		if product && power {
 			return true
 		}
 		if slices.Contains(m.Atoms, "warranty") {
