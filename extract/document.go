@@ -111,6 +111,9 @@ func (d *document) rowFacts() {
 		case "celltemp", "optemp", "ambient", "":
 			d.namedInValue(r)
 		case "pmax", "voc", "isc", "power", "voltage", "current", "model":
+			if r.concept == "pmax" {
+				classTolerance(d, r) // "Peak power (0/+5 W)"
+			}
 			byUnit(d, r)
 		default:
 			if f := facts[r.concept]; f != nil {

@@ -402,11 +402,11 @@ func byUnit(d *document, r *row) {
 	}
 }
 
-// classTolerance reads the sorting printed in the label of the class row: "Power class (+5 W/-0 W)".
+// classTolerance reads the sorting printed in the label of the class's or power's row: "Power class (+5 W/-0 W)"; ± may be the measurement's.
 func classTolerance(d *document, r *row) {
 	c := r.label[0]
 	for _, q := range c.quantities {
-		if q.Shape == quantity.Spread {
+		if q.Shape == quantity.Spread && (r.concept == "class" || q.Terms[0].Value != q.Terms[1].Value) {
 			d.spread(r.text(), c, q, labelled*r.weight)
 		}
 	}

@@ -42,7 +42,7 @@ func (d *document) pair(r *row, c *cell, q quantity.Quantity) {
 func loads(side string, design bool) fact {
 	return func(d *document, r *row) {
 		infix := "_load_pa"
-		if design || r.found.Has("design") && !r.found.Has("test") {
+		if title := d.titleOf(r); design || title.Has("design") && !title.Has("test") {
 			infix = "_design_load_pa"
 		}
 		for _, c := range r.values {
@@ -86,6 +86,29 @@ func loads(side string, design bool) fact {
 		}
 	}
 }
+
+// titleOf is what a row's label says, or where it is only a side ("Wind: 2400 Pa" over "Snow: 5400 Pa") the label that stands left of both.
+func (d *document) titleOf(r *row) label.Found {
+	if r.found.Any("load", "pressure", "design", "test") {
+		return r.found
+	}
+	best, least := r.found, 1.4*r.label[0].size
+	for _, v := range d.views {
+		for i := range v.cells {
+			if dist := abs(v.lines[i].Baseline - r.base); v.page.Number == r.page && dist < least {
+				for k := range v.cells[i] {
+					if c := &v.cells[i][k]; c.box.X1 < r.box.X0 && r.box.X0-c.box.X0 < maxTitled*c.size && c.whole().Any("load", "pressure") && len(c.quantities) == 0 {
+						best, least = c.whole(), dist
+					}
+				}
+			}
+		}
+	}
+	return best
+}
+
+// maxTitled is how far left, in sizes of the lettering, the label of two sides' rows stands at most.
+const maxTitled = 25
 
 // pressures are a cell's figures that can be loads: with a unit of pressure, or bare under a label that has it.
 func pressures(r *row, c *cell) []quantity.Quantity {

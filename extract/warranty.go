@@ -37,12 +37,24 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 		switch {
 		case near.Has("standardmodule") && !near.Has("warranty") || ofOthers(c):
 		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 1 && t.Value <= 50:
-			d.warrantyYears(c, before, after, label.Find(list), whole)
+			d.warrantyYears(c, before, after, label.Find(list), c.surroundings(whole))
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
 			d.warrantyShare(c, i, clauses, before, after, near, whole)
 		}
 	}
 }
+
+// surroundings is what a long text says around a figure, of a short one all that it says.
+func (c clause) surroundings(whole label.Found) label.Found {
+	if len(whole.Text) < 2*surrounding {
+		return whole
+	}
+	text := c.flow.text
+	return label.Find(strings.ToValidUTF8(text[max(0, c.q.Start-surrounding):min(len(text), c.q.End+surrounding)], ""))
+}
+
+// surrounding is how far, in bytes, the word warranty may stand from its years in a long text.
+const surrounding = 200
 
 // warrantyYears tells a product warranty from a power warranty by the words after the years, else by those before. list is what follows up
 // to the next figure, commas and all.
@@ -172,6 +184,9 @@ func (d *document) badgeClaims(badges []*flow) {
 func years(field string) fact {
 	return func(d *document, r *row) {
 		r.each(func(c *cell, q quantity.Quantity) {
+			if abs(c.base-r.base) > 0.5*c.size && countLetters(c.text[:q.Start]) > 3 || label.Find(c.text[:q.Start]).Has("standardmodule") {
+				return // a sentence that begins on another line, another module
+			}
 			if field == "/warranty/performance_years" && c.toShare(q) { // "10 years (90 % of power), 25 years (80 %)"
 				if k, ok := claimOf(field, c, r.text(), q, 0, q.Unit, labelled*r.weight); ok {
 					k.step = true
@@ -181,9 +196,6 @@ func years(field string) fact {
 			}
 			if q.Start != c.quantities[0].Start {
 				return // what follows in the cell speaks of something else; its sentence is read apart
-			}
-			if abs(c.base-r.base) > 0.5*c.size && countLetters(c.text[:q.Start]) > 3 {
-				return // a sentence that begins on another line
 			}
 			if q.Shape == quantity.Single && (q.Unit == quantity.Year || q.Unit == quantity.None && r.found.Has("year")) {
 				d.claim(field, r, c, q, 0, q.Unit, 2, 50, labelled)
