@@ -377,7 +377,7 @@ func byUnit(d *document, r *row) {
 	r.each(func(c *cell, q quantity.Quantity) {
 		switch q.Unit {
 		case quantity.Year:
-			ofYears = true
+			ofYears = ofYears || c != r.label[0] || countLetters(c.text[q.End:]) < 3 // "Power, 25-year yield" promises nothing
 		case quantity.PctPerK, quantity.PctPerF, quantity.VPerK, quantity.MVPerK, quantity.APerK, quantity.MAPerK, quantity.WPerK:
 			perKelvin = true
 		}

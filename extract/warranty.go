@@ -197,6 +197,9 @@ func years(field string) fact {
 			if q.Start != c.quantities[0].Start {
 				return // what follows in the cell speaks of something else; its sentence is read apart
 			}
+			if behind := label.Find(c.text[q.End:]); behind.Has("product") != behind.Has("performance") && behind.Has("product") != (field == "/warranty/product_years") {
+				return // "10 years product warranty" beside the label of a power warranty's curve
+			}
 			if q.Shape == quantity.Single && (q.Unit == quantity.Year || q.Unit == quantity.None && r.found.Has("year")) {
 				d.claim(field, r, c, q, 0, q.Unit, 2, 50, labelled)
 			}
