@@ -52,6 +52,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 		return nil, err
 	}
 	d.ledger.reread(again)
+	d.ledger.doubt(pages)
 	if !d.isDatasheet() {
 		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
 	}

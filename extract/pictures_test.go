@@ -24,7 +24,10 @@ import (
 	"pvtally/schema"
 )
 
-var pictures = flag.String("pictures", "", "measure these sheets read as pictures, by name, or all")
+var (
+	pictures = flag.String("pictures", "", "measure these sheets read as pictures, by name, or all")
+	ways     = flag.String("ways", "", "as such pictures only")
+)
 
 // need finds a program that a test works with; in CI it may not be missing.
 func need(t testing.TB, program string) string {
@@ -223,6 +226,9 @@ func TestMeasurePictures(t *testing.T) {
 		}
 		want := readSheets(t, name, data)
 		for _, as := range asPictures {
+			if !strings.Contains(as.name, *ways) {
+				continue
+			}
 			got := tallyOf(want, readSheets(t, name, as.make(t, file)))
 			fmt.Printf("%-14s %-20s %s\n", name, as.name, got)
 			for _, l := range [][]string{got.wrong, got.silent, got.extra} {

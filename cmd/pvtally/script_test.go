@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -27,6 +28,8 @@ func TestScripts(t *testing.T) {
 			env.Setenv("DATA", data)
 			env.Setenv("HOME", env.WorkDir)
 			env.Setenv("XDG_CACHE_HOME", cache)
+			program, _, _ := strings.Cut(env.Getenv("PATH"), string(filepath.ListSeparator))
+			env.Setenv("PROGRAM", program) // the folder that holds nothing but the built program
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},

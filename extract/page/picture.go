@@ -145,5 +145,19 @@ func (p *Page) unrecognised(name string, lines []lettering, why error) error {
 	if !p.hasText() {
 		return &Error{File: name, Page: p.Number, Problem: "the page has no text: it is a picture or outlined lettering, and " + why.Error(), Remedy: ocrInstall}
 	}
+	words := newRows(p.Words)
+	for _, l := range lines {
+		for _, b := range l.blobs {
+			if b.text {
+				continue
+			}
+			box := l.on.box(b.box)
+			for _, i := range words.near(box, touchedGap*box.H()) {
+				if w := &p.Words[i]; min(box.Y1, w.Box.Y1)-max(box.Y0, w.Box.Y0) > 0 {
+					w.Doubt = doubtInk + ": " + why.Error()
+				}
+			}
+		}
+	}
 	return nil
 }
