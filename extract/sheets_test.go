@@ -37,7 +37,7 @@ func TestInventedSheets(t *testing.T) {
 		}
 		t.Run(fmt.Sprintf("%s/%d", name, part), func(t *testing.T) {
 			if inkOnly[name] {
-				t.Skip("this sheet's values are partly outlines: the picture reader's test reads it")
+				need(t, "tesseract")
 			}
 			want := flatten(t, path)
 			file := sourceOf(t, name)

@@ -221,10 +221,21 @@ func yearlyLoss(d *document, r *row) {
 		return
 	}
 	r.each(func(c *cell, q quantity.Quantity) {
-		if q.Unit == quantity.Percent && q.Shape == quantity.Single {
+		if q.Unit == quantity.Percent && q.Shape == quantity.Single && !label.Find(c.behind(q)).Has("firstyear") { // "yearly loss after 1 % in the first year"
 			d.claim("/warranty/annual_loss_pct", r, c, unsigned(q), 0, quantity.Percent, 0.01, 1.6, labelled)
 		}
 	})
+}
+
+// behind is what a cell says after a quantity, before the next.
+func (c *cell) behind(q quantity.Quantity) string {
+	end := len(c.text)
+	for _, o := range c.quantities {
+		if o.Start >= q.End {
+			end = min(end, o.Start)
+		}
+	}
+	return c.text[q.End:end]
 }
 
 // firstYear reads a labelled row about the first year: a loss, or an output whose complement is the loss.
