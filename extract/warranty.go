@@ -70,8 +70,14 @@ func (d *document) warrantyYears(c clause, before, after, list, whole label.Foun
 		d.ledger.add(c.claim("/warranty/performance_years", len(c.q.Terms)-1, worded))
 		return
 	}
-	for _, side := range []label.Found{after, before, label.Find(c.sentence())} {
-		product, power := side.Has("product"), side.Any("performance")
+	sides := []label.Found{after, before}
+	if strings.HasSuffix(strings.TrimSpace(c.sinceLast()), ":") { // "Product: 12 years; linear power: 30 years"
+		sides = []label.Found{label.Find(c.sinceLast())}
+	} else if c.onlyYears() {
+		sides = append(sides, label.Find(c.sentence()))
+	}
+	for _, side := range sides {
+		product, power := side.Has("product"), side.Any("performance") || side.Has("power") && !side.Has("product")
 		if len(c.q.Terms) > 1 || product == power || !whole.Any("warranty") && !side.Any("performance", "product") {
 			continue
 		}
@@ -137,7 +143,11 @@ func complement(n schema.Number) string {
 
 // yearsNear is the count of years that a clause's neighbours or its own words name: "83 % after 25 years", "in the 25th year 80.7 %".
 func yearsNear(i int, clauses []clause) (float64, bool) {
-	for _, j := range []int{i + 1, i - 1} {
+	around := []int{i + 1, i - 1}
+	if yearsLead(clauses) {
+		around = []int{i - 1, i + 1}
+	}
+	for _, j := range around {
 		if j < 0 || j >= len(clauses) || clauses[j].flow != clauses[i].flow {
 			continue
 		}
@@ -154,6 +164,20 @@ func yearsNear(i int, clauses []clause) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// yearsLead: the text names the years before the share that they hold: "10 years to 90 %, 25 years to 80 %".
+func yearsLead(clauses []clause) bool {
+	for i := 1; i < len(clauses); i++ {
+		a, b := clauses[i-1].q, clauses[i].q
+		switch {
+		case a.Unit == quantity.Year && b.Unit == quantity.Percent && b.Terms[0].Value >= 70:
+			return true
+		case a.Unit == quantity.Percent && a.Terms[0].Value >= 70 && b.Unit == quantity.Year:
+			return false
+		}
+	}
+	return false
 }
 
 // badgeClaims reads large figures: the words around are few and all speak of the figure.
@@ -298,6 +322,28 @@ func distanceTo(before, after label.Found, atom string) int {
 		}
 	}
 	return d
+}
+
+// sinceLast is what stands between the figure before and this one.
+func (c clause) sinceLast() string {
+	from := 0
+	for _, o := range c.flow.clauses() {
+		if o.q.End <= c.q.Start {
+			from = max(from, o.q.End)
+		}
+	}
+	return c.flow.text[from:c.q.Start]
+}
+
+// onlyYears: the sentence has no other count of years.
+func (c clause) onlyYears() bool {
+	n := 0
+	for _, q := range quantity.Scan(c.sentence()) {
+		if q.Unit == quantity.Year {
+			n++
+		}
+	}
+	return n < 2
 }
 
 // lastYears: no other count of years follows in the sentence.
