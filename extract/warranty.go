@@ -71,8 +71,8 @@ func (d *document) warrantyYears(c clause, before, after, list, whole label.Foun
 		return
 	}
 	sides := []label.Found{after, before}
-	if strings.HasSuffix(strings.TrimSpace(c.sinceLast()), ":") { // "Product: 12 years; linear power: 30 years"
-		sides = []label.Found{label.Find(c.sinceLast())}
+	if head := label.Find(c.sinceLast()); strings.HasSuffix(strings.TrimSpace(head.Text), ":") && head.Any("product", "performance", "power") { // "Product: 12 years; linear power: 30 years"
+		sides = []label.Found{head}
 	} else if c.onlyYears() {
 		sides = append(sides, label.Find(c.sentence()))
 	}
@@ -144,8 +144,8 @@ func complement(n schema.Number) string {
 // yearsNear is the count of years that a clause's neighbours or its own words name: "83 % after 25 years", "in the 25th year 80.7 %".
 func yearsNear(i int, clauses []clause) (float64, bool) {
 	around := []int{i + 1, i - 1}
-	if yearsLead(clauses) {
-		around = []int{i - 1, i + 1}
+	if yearsLead(clauses) && i > 0 && clauses[i-1].q.Unit == quantity.Year {
+		around = []int{i - 1}
 	}
 	for _, j := range around {
 		if j < 0 || j >= len(clauses) || clauses[j].flow != clauses[i].flow {
@@ -153,8 +153,8 @@ func yearsNear(i int, clauses []clause) (float64, bool) {
 		}
 		q := clauses[j].q
 		isYear := q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Any("year", "finaloutput")
-		if v := abs(q.Terms[0].Value); isYear && v >= 20 && v <= 50 {
-			return v, true
+		if v := abs(q.Terms[0].Value); isYear && v <= 50 && (v >= 20 || len(around) == 1) {
+			return v, v >= 20
 		}
 	}
 	text := clauses[i].before + " " + clauses[i].after
