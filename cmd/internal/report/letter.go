@@ -35,7 +35,7 @@ type question struct {
 // WriteLetter writes the questions to the maker of a sheet in one of LetterLanguages, as Markdown or as plain text, and says how many there are; it
 // writes nothing where there are none. The same sheet gives the same bytes.
 func WriteLetter(w io.Writer, s *Sheet, language string, markdown bool) (questions int, err error) {
-	words, ok := letterWords[language]
+	words, ok := letterWords()[language]
 	if !ok {
 		return 0, fmt.Errorf("no letter in %q: one of %s", language, strings.Join(LetterLanguages, ", "))
 	}

@@ -14,9 +14,9 @@ import (
 // TestLetterWords: every phrase, rule, mistake and field has its words in every language, with the same names to be filled in.
 func TestLetterWords(t *testing.T) {
 	names := regexp.MustCompile(`\{[a-z]+\}`)
-	english := letterWords["en"]
+	english := letterWords()["en"]
 	for _, language := range LetterLanguages {
-		w := letterWords[language]
+		w := letterWords()[language]
 		for key, text := range english.phrases {
 			want, got := names.FindAllString(text, -1), names.FindAllString(w.phrases[key], -1)
 			slices.Sort(want)
@@ -86,7 +86,7 @@ func TestLetterFieldNames(t *testing.T) {
 		{"fr", "/body/length_mm", "Longueur"},
 		{"en", "/nothing/known", "nothing.known"},
 	} {
-		if got := letterWords[c.language].name(s, c.at); got != c.want {
+		if got := letterWords()[c.language].name(s, c.at); got != c.want {
 			t.Errorf("%s in %s: %q, want %q", c.at, c.language, got, c.want)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"pvtally/schema"
 )
@@ -27,13 +28,14 @@ type words struct {
 	terms     map[string]string // by the field's English title
 }
 
-var letterWords = func() map[string]*words {
+// letterWords are all languages, read when a letter is first wanted.
+var letterWords = sync.OnceValue(func() map[string]*words {
 	all := map[string]*words{}
 	for i, language := range LetterLanguages {
 		all[language] = &words{comma: language != "en", phrases: letterTable("words", 1+i), relations: letterTable("relations", 1+i), terms: letterTable("terms", i)}
 	}
 	return all
-}()
+})
 
 // letterTable is a column of an embedded table, by the first column.
 func letterTable(name string, column int) map[string]string {
