@@ -32,6 +32,7 @@ var arrows = []struct {
 	{"pvtally/cmd/internal/report", []string{"pvtally/cmd/internal/report", "pvtally/cmd/internal/draw", "pvtally/rules", "pvtally/schema"}},
 	{"pvtally/cmd/internal/changes", []string{"pvtally/cmd/internal/report", "pvtally/rules", "pvtally/schema"}},
 	{"pvtally/cmd/internal/draw", nil},
+	{"pvtally/cmd/internal/jsonfile", []string{"pvtally/schema"}},
 	{"pvtally/cmd/internal/browser", nil},
 	{"pvtally/testdata", nil},
 }

@@ -23,7 +23,7 @@ var siteFaults = []fault{
 	{"all of an hour", `{"format": "pvtally.site/1", "sunny": {"ambient_c": 20, "irradiance_w_m2": 800, "wind_m_s": 2}, "hottest": {"module_c": 70}}`, "", false},
 	{"Faiman", `{"format": "pvtally.site/1", "mounting": {"u0_w_m2_k": 25, "u1_w_s_m3_k": 6.84}}`, "", false},
 	{"Sandia", `{"format": "pvtally.site/1", "mounting": {"sandia": "glass-polymer-open-rack"}}`, "", false},
-	{"no format", `{}`, `/format: found ""`, false},
+	{"no format", `{}`, `/format: found no "format"`, false},
 	{"other format", `{"format": "pvtally.site/2"}`, `allowed: "pvtally.site/1"`, false},
 	{"unknown key", `{"format": "pvtally.site/1", "max_voltage": 600}`, "max_voltage", false},
 	{"unknown key inside", `{"format": "pvtally.site/1", "strings": {"max_voltage": 600}}`, "max_voltage", false},
@@ -49,7 +49,7 @@ var siteFaults = []fault{
 	{"voltage 0", `{"format": "pvtally.site/1", "strings": {"max_voltage_v": 0}}`, "strings.max_voltage_v is 0", false},
 	{"window upside down", `{"format": "pvtally.site/1", "strings": {"track_min_v": 500, "track_max_v": 200}}`, "above strings.track_max_v", true},
 	{"negative strings", `{"format": "pvtally.site/1", "strings": {"parallel": -2}}`, "strings.parallel is -2", false},
-	{"twice", `{"format": "pvtally.site/1", "target_w": 1000, "target_w": 2000}`, "duplicate", true},
+	{"twice", `{"format": "pvtally.site/1", "target_w": 1000, "target_w": 2000}`, "a second time", true},
 	{"no JSON", `format: pvtally.site/1`, "invalid", true},
 }
 

@@ -8,8 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/go-json-experiment/json"
-
+	"pvtally/cmd/internal/jsonfile"
 	"pvtally/rules/site"
 )
 
@@ -44,11 +43,8 @@ type pricesFile struct {
 // ParsePrices reads a price file. An unknown key is an error, a negative price as well.
 func ParsePrices(data []byte) (*Prices, error) {
 	var f pricesFile
-	if err := json.Unmarshal(data, &f, json.RejectUnknownMembers(true)); err != nil {
+	if err := jsonfile.Decode(data, PricesFormat, &f); err != nil {
 		return nil, err
-	}
-	if f.Format != PricesFormat {
-		return nil, fmt.Errorf("/format: found %q, allowed: %q", f.Format, PricesFormat)
 	}
 	if n := utf8.RuneCountInString(f.Currency); n < 1 || n > 8 || strings.ContainsFunc(f.Currency, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.Is(unicode.Sc, r) }) {
 		return nil, fmt.Errorf("/currency: found %q, allowed: a code or sign of 1 to 8 letters, such as \"EUR\"", f.Currency)

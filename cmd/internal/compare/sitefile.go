@@ -2,10 +2,8 @@ package compare
 
 import (
 	_ "embed"
-	"fmt"
 
-	"github.com/go-json-experiment/json"
-
+	"pvtally/cmd/internal/jsonfile"
 	"pvtally/rules/site"
 )
 
@@ -119,11 +117,8 @@ const (
 // that the site names, by the name that stands there.
 func ParseSite(data []byte, open func(name string) ([]byte, error)) (*Site, error) {
 	var f siteFile
-	if err := json.Unmarshal(data, &f, json.RejectUnknownMembers(true)); err != nil {
+	if err := jsonfile.Decode(data, SiteFormat, &f); err != nil {
 		return nil, err
-	}
-	if f.Format != SiteFormat {
-		return nil, fmt.Errorf("/format: found %q, allowed: %q", f.Format, SiteFormat)
 	}
 	s := DefaultSite()
 	s.Name = f.Name

@@ -7,7 +7,7 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/go-json-experiment/json"
+	"pvtally/cmd/internal/jsonfile"
 )
 
 // BaselineFormat is the value of a baseline's "format" key.
@@ -23,11 +23,8 @@ type Baseline struct {
 // ParseBaseline reads a baseline; an unknown key is an error.
 func ParseBaseline(data []byte) (*Baseline, error) {
 	b := new(Baseline)
-	if err := json.Unmarshal(data, b, json.RejectUnknownMembers(true)); err != nil {
+	if err := jsonfile.Decode(data, BaselineFormat, b); err != nil {
 		return nil, err
-	}
-	if b.Format != BaselineFormat {
-		return nil, fmt.Errorf("/format: found %q, allowed: %q", b.Format, BaselineFormat)
 	}
 	return b, nil
 }

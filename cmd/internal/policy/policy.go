@@ -10,8 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"github.com/go-json-experiment/json"
-
+	"pvtally/cmd/internal/jsonfile"
 	"pvtally/rules"
 	"pvtally/schema"
 )
@@ -59,16 +58,13 @@ type Waiver struct {
 // Parse reads a policy. An unknown key is an error: a misspelt waiver or level must not pass in silence.
 func Parse(data []byte) (*Policy, error) {
 	p := new(Policy)
-	if err := json.Unmarshal(data, p, json.RejectUnknownMembers(true)); err != nil {
+	if err := jsonfile.Decode(data, Format, p); err != nil {
 		return nil, err
 	}
 	return p, p.validate()
 }
 
 func (p *Policy) validate() error {
-	if p.Format != Format {
-		return fmt.Errorf("/format: found %q, allowed: %q", p.Format, Format)
-	}
 	if p.FailOn != "" && p.FailOn != "never" {
 		if _, err := rules.ParseLevel(p.FailOn); err != nil {
 			return fmt.Errorf("/fail_on: found %q, allowed: error, warning, note, never", p.FailOn)

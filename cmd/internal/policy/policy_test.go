@@ -21,8 +21,8 @@ func TestParse(t *testing.T) {
 			"body/format": {"level": "off"}, "policy/required": {"level": "note"}}, "required": ["limits.series_fuse_a", "models[].stc.voc_v", "cell"], "waivers": [` + waiver + `]}`, "", false},
 		{"no format", `{}`, "/format", false},
 		{"another format", `{"format": "pvtally.sheet/1"}`, "/format", false},
-		{"an unknown key", `{"format": "pvtally.policy/1", "levels": {}}`, `"levels"`, false},
-		{"an unknown key of a waiver", `{"format": "pvtally.policy/1", "waivers": [` + strings.Replace(waiver, "reason", "because", 1) + `]}`, `"because"`, false},
+		{"an unknown key", `{"format": "pvtally.policy/1", "levels": {}}`, "/levels: found an unknown key", false},
+		{"an unknown key of a waiver", `{"format": "pvtally.policy/1", "waivers": [` + strings.Replace(waiver, "reason", "because", 1) + `]}`, "/waivers/0/because: found an unknown key", false},
 		{"a waiver without a reason", `{"format": "pvtally.policy/1", "waivers": [{"rule": "stc/power-product", "record": "kr.json"}]}`, `/waivers/0: no "reason"`, false},
 		{"a blank reason", `{"format": "pvtally.policy/1", "waivers": [{"rule": "stc/power-product", "record": "kr.json", "reason": " "}]}`, `/waivers/0: no "reason"`, false},
 		{"a waiver without a record", `{"format": "pvtally.policy/1", "waivers": [{"rule": "stc/power-product", "reason": "x"}]}`, `/waivers/0: no "record"`, false},
@@ -36,9 +36,9 @@ func TestParse(t *testing.T) {
 		{"a setting that is no number", `{"format": "pvtally.policy/1", "rules": {"stc/power-product": {"settings": {"x": "1"}}}}`, "settings", false},
 		{"an unknown field", `{"format": "pvtally.policy/1", "required": ["limits.no_such"]}`, `"limits.no_such"`, true},
 		{"a pointer for a path", `{"format": "pvtally.policy/1", "required": ["/limits/series_fuse_a"]}`, "/required/0", false},
-		{"a key twice", `{"format": "pvtally.policy/1", "required": [], "required": []}`, "duplicate", true},
-		{"no JSON", `{"format": `, "EOF", false},
-		{"a list", `[]`, "array", false},
+		{"a key twice", `{"format": "pvtally.policy/1", "required": [], "required": []}`, "a second time", true},
+		{"no JSON", `{"format": `, "the end of the text", false},
+		{"a list", `[]`, "found a list", false},
 	}
 	schema, err := gojsonschema.NewSchema(gojsonschema.NewBytesLoader(JSONSchema()))
 	if err != nil {
