@@ -24,6 +24,9 @@ type Options struct {
 	Seen     func([]page.Page)
 }
 
+// NoModule is the problem of a document that could be read and is no module's datasheet.
+const NoModule = "no module data found"
+
 // Sheets reads a datasheet into one record a series. The error is a *page.Error for an unreadable input.
 func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, error) {
 	second := make(chan *page.Second, 1)
@@ -54,7 +57,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 	d.ledger.reread(again)
 	d.ledger.doubt(pages)
 	if !d.isDatasheet() {
-		return nil, &page.Error{File: src.Name, Problem: "no module data found", Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
+		return nil, &page.Error{File: src.Name, Problem: NoModule, Remedy: "check that this is a photovoltaic module's datasheet; `pvtally read --words` shows what the reader saw"}
 	}
 	sheets := d.records()
 	sum := sha256.Sum256(src.Data)

@@ -13,6 +13,7 @@ var paperRequired = &Rule{
 	Check: func(p *Pass) {
 		s := p.Sheet
 		if len(s.Models) == 0 {
+			p.Report(Note, Finding{Message: "no power class with its values is printed: there is hardly anything to judge"})
 			return
 		}
 		var missing []string

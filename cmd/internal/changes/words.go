@@ -18,7 +18,7 @@ func (d *Doc) answer() string {
 	if s.Changes+s.Classes == 0 {
 		return fmt.Sprintf("No value changed; %s of text moved.", plural(s.Text, "place"))
 	}
-	text := fmt.Sprintf("%s changed: %d to the buyer's harm, %d that depend on the site or the stock, %d to the buyer's good, %d without effect.",
+	text := fmt.Sprintf("%s changed: %d to the buyer's harm, %d depending on the site or the stock, %d to the buyer's good, %d without effect.",
 		plural(s.Changes, "value"), s.Hurts, s.Depends, s.Helps, s.Neutral)
 	if s.Classes > 0 {
 		text += fmt.Sprintf(" %s came or went.", plural(s.Classes, "power class"))

@@ -28,9 +28,9 @@ func (c Command) changesCommand() *cobra.Command {
 		Short: "What became of a sheet's values in its next edition, and what that means for the buyer",
 		Long: `changes compares two editions of a datasheet or of its record: value by value, with the size of each change, whether it helps or hurts
 the buyer, and whether strings of modules that used to fit no longer do; then the text that moved. OLD and NEW are files, or
-REV:PATH as git calls a file of a revision. Exit code: 0 compared (1 with --exit-code when something changed), 3 an edition
-could not be read.`,
-		Args: cobra.ExactArgs(2),
+REV:PATH as git calls a file of a revision. Exit code: 0 compared (1 with --exit-code when something changed), 2 the command line is
+wrong, 3 an edition could not be read.`,
+		Args: words(2, 2, "name the old edition and the new one"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			var ok bool
 			if opt.form, ok = changes.Lookup(opt.output); !ok {
@@ -75,7 +75,10 @@ func (r *run) edition(ctx context.Context, name string) changes.Edition {
 	}
 	in := input{name: name, path: name, kind: stream}
 	from := r.Command
-	if _, err := os.Stat(name); err != nil && strings.Contains(name, ":") {
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
+		r.refuse(&report.Unread{File: name, Problem: "it is a folder", Remedy: "name the file of the edition"})
+		return e
+	} else if err != nil && strings.Contains(name, ":") {
 		data, err := blob(ctx, name)
 		if err != nil {
 			r.refuse(&report.Unread{File: name, Problem: err.Error(), Remedy: "give a file, or REV:PATH of a git repository"})

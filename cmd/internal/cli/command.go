@@ -60,6 +60,8 @@ Inputs are files, folders or - (standard input). A folder is searched for datash
 		SilenceUsage:      true,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 	}
+	orHelp(root)
+	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("{{.Name}} {{.Version}}\n")
 	root.AddCommand(c.readCommand(), c.checkCommand(), c.compareCommand(), c.changesCommand(), c.queryCommand(), c.rulesCommand(), c.schemaCommand())
 	return root

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -70,6 +71,9 @@ func (opt *comparing) validate(c Command, args []string) error {
 	}
 	if err := opt.describe(); err != nil {
 		return err
+	}
+	if slices.Contains(opt.classes, "") {
+		return errors.New("--class needs a name or watts")
 	}
 	var err error
 	if opt.law, err = newLaw("", "", false, args); err != nil {
@@ -200,8 +204,12 @@ func (opt *comparing) collect(ctx context.Context, r *run, args []string) (in co
 		classes, note, why := pick.Pick(s.classes, len(all) == 1)
 		if why != "" {
 			u := &report.Unread{File: s.File, Problem: why}
-			r.warn("%s", u)
 			in.LeftOut = append(in.LeftOut, u)
+			if len(s.classes) == 0 {
+				r.refuse(u) // there is nothing to compare, whatever is asked for
+			} else {
+				r.warn("%s", u)
+			}
 		}
 		for i := range classes {
 			o := compare.Candidate{Module: &classes[i], File: s.File, Verdict: s.Verdict()}

@@ -130,8 +130,12 @@ func unopened(path string, err error) input {
 // cause is an error of the file system without the path, which the report names already.
 func cause(err error) string {
 	var at *fs.PathError
-	if errors.As(err, &at) {
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &at):
 		err = at.Err
+	case errors.As(err, &link):
+		err = link.Err
 	}
 	return err.Error()
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"pvtally/cmd/internal/report"
@@ -33,8 +34,9 @@ type loaded struct {
 	view    string           // with them: what the reader made of them
 	drawn   []report.Page    // with the loader's drawn
 	unread  *report.Unread
-	foreign bool // a JSON in a folder that is no record of ours
-	again   bool // a datasheet whose record is in this run
+	foreign bool   // in a folder, and nothing of ours: a JSON that is no record, a text that is no datasheet
+	aside   string // why a foreign text is passed over
+	again   bool   // a datasheet whose record is in this run
 }
 
 // load reads one input. A panic in a reader must not take the other inputs with it.
@@ -87,11 +89,18 @@ func (l loader) read(ctx context.Context, in input, pages func(done, total int))
 	} else {
 		out.sheets, err = extract.Sheets(ctx, src, opt)
 	}
-	if err != nil {
+	var at *page.Error
+	switch {
+	case errors.As(err, &at) && at.Problem == extract.NoModule && in.found && prose[strings.ToLower(filepath.Ext(in.path))]:
+		out.foreign, out.aside = true, at.Problem
+	case err != nil:
 		out.unread = unread(in, err)
 	}
 	return out
 }
+
+// prose are the endings of files that catalogues keep besides datasheets: a read-me. What they hold is all text, so nothing was overlooked.
+var prose = map[string]bool{".txt": true, ".md": true, ".html": true, ".htm": true}
 
 // unread says why a datasheet could not be read.
 func unread(in input, err error) *report.Unread {

@@ -13,7 +13,8 @@ type output struct {
 	io.Writer
 	buffer *bufio.Writer
 	file   *os.File
-	path   string
+	path   string // of a regular file, which appears when it is whole
+	device string // of anything else
 }
 
 // create opens the output. An existing file keeps its content until the new one is whole; a device or pipe is written directly.
@@ -24,15 +25,20 @@ func (c Command) create(path string) (*output, error) {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		f, err := os.OpenFile(path, os.O_WRONLY, 0)
 		if err != nil {
-			return nil, fmt.Errorf("could not write %q: %w", path, err)
+			return nil, unwritable(path, err)
 		}
-		return buffered(&output{file: f}), nil
+		return buffered(&output{file: f, device: path}), nil
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
 	if err != nil {
-		return nil, fmt.Errorf("could not write %q: %w", path, err)
+		return nil, unwritable(path, err)
 	}
 	return buffered(&output{file: f, path: path}), nil
+}
+
+// unwritable names the path that the user knows, not the temporary file beside it.
+func unwritable(path string, err error) error {
+	return fmt.Errorf("could not write %q: %s", path, cause(err))
 }
 
 func buffered(o *output) *output {
@@ -53,6 +59,9 @@ func (o *output) finish(err error) error {
 		err = shut
 	}
 	if o.path == "" {
+		if err != nil {
+			err = unwritable(o.device, err)
+		}
 		return err
 	}
 	if err == nil {
@@ -63,7 +72,7 @@ func (o *output) finish(err error) error {
 	}
 	if err != nil {
 		os.Remove(o.file.Name())
-		return fmt.Errorf("could not write %q: %w", o.path, err)
+		return unwritable(o.path, err)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"pvtally/cmd/internal/report"
 	"pvtally/schema"
@@ -31,7 +32,7 @@ func (c Command) readCommand() *cobra.Command {
 		Long: `read turns datasheets into sheet records. One record prints as one JSON document, several as JSON Lines.
 A value is stored as it is printed, wrong or not; what could not be decided stands under "unresolved".`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := opt.validate(c); err != nil {
+			if err := opt.validate(c, cmd.Flags()); err != nil {
 				return err
 			}
 			r := &run{Command: c, work: opt.work, words: opt.words}
@@ -42,16 +43,19 @@ A value is stored as it is printed, wrong or not; what could not be decided stan
 		},
 	}
 	opt.flags(cmd)
-	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`")
+	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`, which is made where it is not there")
 	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records, in this `form`: csv or xlsx")
 	cmd.Flags().BoolVar(&opt.words, "words", false, "print what the reader saw: every word with its page and box")
 	cmd.Flags().BoolVar(&opt.lined, "values", false, "one printed value a line, named without positions: for comparing line by line")
-	cmd.MarkFlagsMutuallyExclusive("into", "table", "words", "values")
-	cmd.MarkFlagsMutuallyExclusive("into", "out")
 	return cmd
 }
 
-func (opt *reading) validate(c Command) error {
+func (opt *reading) validate(c Command, flags *pflag.FlagSet) error {
+	for _, names := range [][]string{{"into", "table", "words", "values"}, {"into", "out"}} {
+		if err := apart(flags, names...); err != nil {
+			return err
+		}
+	}
 	if opt.table != "" && tables[opt.table] == nil {
 		return fmt.Errorf("--table %q: csv or xlsx", opt.table)
 	}

@@ -83,6 +83,9 @@ func each[T any](ctx context.Context, r *run, args []string, do func(loaded) T) 
 			case d.found && !d.foreign:
 				folders[d.folder] = true
 			}
+			if d.aside != "" {
+				r.warn("%s: passed over: %s", d.name, d.aside)
+			}
 			if d.again {
 				again++
 			}

@@ -58,7 +58,9 @@ func (c Command) stream(in input) iter.Seq[input] {
 		switch {
 		case err != nil && err != io.EOF && err != errTooLong:
 			yield(faulty(in.name, cause(err), "check where the data come from"))
-		case len(line) == 0 && err == io.EOF:
+		case err == errTooLong && !bytes.HasPrefix(line, []byte("{")): // the rest of the line is skipped, and was no record's
+			yield(faulty(in.name, fmt.Sprintf("its first line is longer than %d MiB and begins no record", maxRecord>>20), "give a datasheet, a record or JSON Lines of records"))
+		case len(line) == 0:
 			yield(faulty(in.name, "it is empty", "give a datasheet, a record or JSON Lines of records"))
 		case line[0] != '{':
 			yield(rest(in.name, datasheet, line, r, maxDatasheet))

@@ -23,6 +23,7 @@ func TestSpreadStandardInput(t *testing.T) {
 		{"carriage returns", "{\"a\":1}\r\n{\"b\":2}\r\n", []string{`-:1 record {"a":1}`, `-:2 record {"b":2}`}},
 		{"one document over several lines keeps its line numbers", "\n{\n  \"a\": 1\n}\n", []string{"- record \n{\n  \"a\": 1\n}"}},
 		{"a datasheet", "%PDF-1.7\n...", []string{"- datasheet %PDF-1.7\n..."}},
+		{"blanks without end", strings.Repeat(" ", maxRecord+1) + "\n{\"a\":1}\n", []string{"- fault its first line is longer than 16 MiB and begins no record"}},
 		{"one line too long, the next read", "{\"a\":1}\n" + long + "\n{\"b\":2}\n",
 			[]string{`-:1 record {"a":1}`, "-:2 fault the line is longer than 16 MiB", `-:3 record {"b":2}`}},
 	}

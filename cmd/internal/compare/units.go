@@ -93,7 +93,8 @@ func number(v float64, decimals int) schema.Number {
 	} else if err == nil {
 		return schema.MustNumber(text[1:])
 	}
-	return schema.Number{} // not finite, or longer than any number of this program
+	n, _ := schema.ParseNumber(strconv.FormatFloat(v, 'e', 3, 64)) // longer than any number of this program; none where it is not finite
+	return n
 }
 
 // trimmed is a number as a person would write it: up to so many decimals, no zeros behind.
@@ -141,6 +142,9 @@ func (m measures) difference(v, base site.Value, u site.Unit, judged bool) *Diff
 		decimals = max(a.Decimals(), b.Decimals())
 	}
 	out := &Difference{Absolute: number(d.Abs*as.factor, decimals), Unit: as.sign}
+	if out.Absolute.IsZero() || math.IsInf(d.Pct, 0) {
+		return nil
+	}
 	if u == site.Percent {
 		out.Unit = "points"
 	}
