@@ -18,16 +18,21 @@ func cellsFact(d *document, r *row) {
 		if d.stringsOf(r, c) || slices.ContainsFunc(c.quantities, func(q quantity.Quantity) bool { return q.Unit == quantity.W }) {
 			continue
 		}
+		counts := 0
 		for i, q := range c.quantities {
 			end := len(c.text)
 			if i+1 < len(c.quantities) {
 				end = c.quantities[i+1].Start
 			}
-			d.cellQuantity(r, c, q, label.Find(c.text[q.End:end]), i)
+			d.cellQuantity(r, c, q, label.Find(c.text[q.End:end]), counts)
+			if q.Unit != quantity.MM && q.Unit != quantity.Inch {
+				counts++
+			}
 		}
 	}
 }
 
+// cellQuantity reads one quantity of a row about cells; i is how many stand before it that are no lengths.
 func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after label.Found, i int) {
 	a := q.Terms[0].Value
 	switch q.Shape {
@@ -43,7 +48,7 @@ func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after labe
 	case quantity.Single:
 		whole := a == float64(int(a))
 		switch {
-		case whole && a >= 20 && a <= 400 && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || after.Any("cells", "mono", "multi", "halfcut")):
+		case whole && a >= 20 && a <= 400 && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || q.Unit == quantity.Piece || after.Any("cells", "mono", "multi", "halfcut")):
 			score := labelled
 			if i > 0 || d.counted == r {
 				score *= 0.8 // "6 strings of 20 cells" comes after the count of all

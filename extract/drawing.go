@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
@@ -99,13 +100,23 @@ func decimals(literal string) int {
 	return 0
 }
 
+// inchesOnly: nothing follows a drawing's figure, or the same in inches: "1134 mm [44.6 in]".
+func inchesOnly(rest string) bool {
+	rest = strings.TrimSpace(rest)
+	if rest == "" {
+		return true
+	}
+	qs := quantity.Scan(rest)
+	return (rest[0] == '[' || rest[0] == '(') && len(qs) == 1 && qs[0].Unit == quantity.Inch && len(rest)-qs[0].End <= 1 && qs[0].Start <= 2
+}
+
 // marks are the figures that stand alone on the pages, upright and turned.
 func (d *document) marks() []mark {
 	var out []mark
 	add := func(text string, number int, box page.Box, by page.By) {
 		for _, q := range quantity.Scan(text) {
 			t := q.Terms[0]
-			if q.Shape != quantity.Single && q.Shape != quantity.Within || q.Unit != quantity.None && q.Unit != quantity.MM || q.Start != 0 || q.End != len(text) {
+			if q.Shape != quantity.Single && q.Shape != quantity.Within || q.Unit != quantity.None && q.Unit != quantity.MM || q.Start != 0 || !inchesOnly(text[q.End:]) {
 				continue
 			}
 			if _, err := strconv.ParseFloat(t.Literal, 64); err == nil && t.Value >= 10 && t.Value <= 4000 {

@@ -153,7 +153,7 @@ func sideOf(before, after string) string {
 	}
 	was := lastSide(before)
 	bracketed := strings.HasSuffix(strings.TrimSpace(before), "(")
-	if next, ahead := firstSide(after); next != "" && !bracketed && (was == "" && signSide(before) == "" || strings.Trim(after[:ahead], " ") == "") {
+	if next, ahead := firstSide(after); next != "" && !bracketed && (was == "" && signSide(before) == "" || strings.Trim(after[:ahead], " -–") == "") {
 		return next // "5400 Pa front and 2400 Pa rear"
 	}
 	return cmp.Or(was, signSide(before))

@@ -33,6 +33,8 @@ func (d *document) sentences(flows []*flow) {
 				d.toleranceSentence(c, before)
 			case c.q.Unit == quantity.Percent && before.Has("uncertainty") && c.q.Shape == quantity.Spread:
 				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, footnote(f)))
+			case c.q.Unit == quantity.Percent && c.q.Bound == quantity.AtMost && c.q.Shape == quantity.Single && c.q.Terms[0].Value <= 10 && label.Find(lastWords(c.before, 4)).Has("uncertainty"):
+				d.ledger.add(c.claim("/tolerance/measurement_pct", 0, footnote(f)))
 			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Spread && c.q.Terms[0].Value == c.q.Terms[1].Value && ofAll(c.sentence()):
 				d.ledger.add(c.claim("/tolerance/measurement_pct", 1, worded))
 			case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:

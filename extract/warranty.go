@@ -101,7 +101,7 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 	if slash {
 		annual = 0
 	}
-	isFirst := first < annual
+	isFirst := first < annual || !slash && distanceTo(label.Found{}, after, "firstyear") < 8 // "power degradation 1 % in the first year"
 	yearly := slash || annual < first || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):

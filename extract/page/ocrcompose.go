@@ -154,14 +154,28 @@ func percents(glyphs []glyph) []glyph {
 	out := glyphs[:0]
 	for i := 0; i < len(glyphs); i++ {
 		g := glyphs[i]
-		if i > 0 && i+2 < len(glyphs) && unicode.IsDigit(out[len(out)-1].r) && strings.ContainsRune("°º", g.r) && glyphs[i+1].r == '/' && strings.ContainsRune("oO0°º", glyphs[i+2].r) &&
-			!glyphs[i+1].spaced && !glyphs[i+2].spaced && (i+3 == len(glyphs) || !unicode.IsLetter(glyphs[i+3].r)) {
-			g.r, g.sure, g.box, g.shape, g.column = '%', sureMended, g.box.Union(glyphs[i+2].box), shapeFull, nil
-			i += 2
+		if n := len(out); n > 0 && unicode.IsDigit(out[n-1].r) && strings.ContainsRune("°º", g.r) {
+			if k := partsOfPercent(glyphs[i+1:]); k > 0 {
+				g.r, g.sure, g.box, g.shape, g.column = '%', sureMended, g.box.Union(glyphs[i+k].box), shapeFull, nil
+				i += k
+			}
 		}
 		out = append(out, g)
 	}
 	return out
+}
+
+// partsOfPercent counts the glyphs behind a ring that are the rest of a percent sign, up to a space or the line's end: a stroke and a ring,
+// or what they look like together. "°C", "°F" and "°K" are none.
+func partsOfPercent(rest []glyph) int {
+	k := 0
+	for k < len(rest) && !rest[k].spaced && strings.ContainsRune("/|lIhfoO0°º", rest[k].r) {
+		k++
+	}
+	if k > 2 || k < len(rest) && !rest[k].spaced && (unicode.IsLetter(rest[k].r) || unicode.IsDigit(rest[k].r)) {
+		return 0
+	}
+	return k
 }
 
 // isPoint and isComma tell what a small thing on the baseline is where its shape leaves no doubt.
