@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"iter"
 	"strings"
@@ -30,15 +31,18 @@ func decode(in input) loaded {
 		wrong = doc.Check()
 	} else if in.found && !ours(in.data) {
 		return loaded{input: in, foreign: true}
-	} else {
+	} else if len(in.data) <= maxValidated {
 		wrong = schema.Validate(in.data) // says all that Decode, which stops at the first, would have come to
 	}
 	if err != nil || len(wrong) > 0 {
-		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: cmp.Or(list(wrong, in.line > 0), fmt.Sprint(err)),
+		return loaded{input: in, unread: &report.Unread{File: in.name, Problem: cmp.Or(list(wrong, in.line > 0), first(err, in.line > 0)),
 			Remedy: "mend the record; 'pvtally schema' prints what is allowed"}}
 	}
 	return loaded{input: in, sheets: []*schema.Sheet{doc.Sheet}, doc: doc}
 }
+
+// maxValidated is ten times what a sheet's record with all its evidence has: of what is longer only the first problem is said.
+const maxValidated = 1 << 20
 
 // ours reports that a JSON claims to be a record of whatever edition. One that is broken off must not pass for somebody else's.
 func ours(data []byte) bool {
@@ -67,6 +71,15 @@ func list(problems []schema.Problem, lined bool) string {
 		texts = append(texts, p.Error())
 	}
 	return strings.Join(texts, "; ")
+}
+
+// first is the one problem at which decoding stopped.
+func first(err error, lined bool) string {
+	var p schema.Problem
+	if errors.As(err, &p) {
+		return list([]schema.Problem{p}, lined)
+	}
+	return fmt.Sprint(err)
 }
 
 // sources collects the checksums of the datasheets that the records among the inputs name.

@@ -14,7 +14,7 @@ func locator(in loaded) func(pointer string) (report.Region, bool) {
 	if in.doc == nil {
 		return nil
 	}
-	return func(pointer string) (report.Region, bool) {
+	find := func(pointer string) (report.Region, bool) {
 		start, end, ok := in.doc.Span(pointer)
 		missing := !ok
 		for !ok && pointer != "" { // a field that is not there is missing from the object that should hold it
@@ -36,7 +36,25 @@ func locator(in loaded) func(pointer string) (report.Region, bool) {
 		}
 		return r, true
 	}
+	type place struct {
+		report.Region
+		ok bool
+	}
+	known := map[string]place{} // findings name the same values over and over, and each search runs through the text
+	return func(pointer string) (report.Region, bool) {
+		at, asked := known[pointer]
+		if !asked {
+			at.Region, at.ok = find(pointer)
+			known[pointer] = at
+		}
+		return at.Region, at.ok
+	}
 }
 
 // units is the length of a text in UTF-16 code units, which is what reports count columns in.
-func units(text []byte) int { return len(utf16.Encode([]rune(string(text)))) }
+func units(text []byte) (n int) {
+	for _, r := range string(text) {
+		n += utf16.RuneLen(r)
+	}
+	return n
+}

@@ -5,6 +5,8 @@ import (
 	"io"
 	"iter"
 	"strings"
+
+	"pvtally/schema"
 )
 
 // Cell is one cell of a table: a text, or a number's literal.
@@ -36,8 +38,11 @@ func WriteCSV(w io.Writer, rows iter.Seq[[]Cell]) error {
 	return out.Error()
 }
 
-// inert keeps a text from being a formula when a spreadsheet opens it: an apostrophe before the characters that begin one.
+// inert keeps a text from being a formula when a spreadsheet opens it: an apostrophe before the characters that begin one. A negative number is none.
 func inert(text string) string {
+	if _, err := schema.ParseNumber(text); err == nil {
+		return text
+	}
 	if text != "" && strings.ContainsRune("=+-@", rune(text[0])) {
 		return "'" + text
 	}

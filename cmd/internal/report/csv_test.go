@@ -14,6 +14,8 @@ func TestWriteCSV(t *testing.T) {
 	}{
 		{"a literal keeps its digits", Cell{"13.10", true}, "13.10"},
 		{"a negative number is no formula", Cell{"-0.350", true}, "-0.350"},
+		{"nor is one among texts", Cell{Text: "-0.27"}, "-0.27"},
+		{"a list of numbers may be one", Cell{Text: "-1; -2"}, "'-1; -2"},
 		{"a formula", Cell{Text: `=HYPERLINK("x","y")`}, `"'=HYPERLINK(""x"",""y"")"`},
 		{"plus, minus and at begin formulas too", Cell{Text: "@SUM(A1)"}, "'@SUM(A1)"},
 		{"a tab before a formula", Cell{Text: "\t=1+1"}, `" =1+1"`},
