@@ -23,6 +23,7 @@ var classesSmooth = &Rule{
 		{"z", 2, "standard deviations", "of the line's uncertainty allowed"},
 		{"error_pct", 3, "%", "distance from the line that makes an error where at least four classes are printed"},
 	},
+	Levels: []Threshold{{Error, "the same where at least four classes are printed and the value lies 3 % off the line"}},
 	Needs:  []string{"models[].stc.pmax_w of two classes or more", "models[].stc or .nmot or .noct"},
 	Yields: []string{"classes/monotone", "classes/slipped-row", "classes/repeated-column", "classes/name-power", "stc/voltage-order", "stc/current-order", "classes/product", "nmot/order", "noct/order", "nmot/copied", "noct/copied"},
 	Check: func(p *Pass) {

@@ -34,6 +34,9 @@ func TestContract(t *testing.T) {
 			if x.Rule != f.id {
 				t.Errorf("%s: the wrong example fires %s too: %s", f.path, x.Rule, x.Message)
 			}
+			if r, _ := Lookup(f.id); r != nil && x.Level > r.Gravest() {
+				t.Errorf("%s: the rule's page knows no %s", f.path, x.Level)
+			}
 			for _, at := range x.Fields {
 				if !strings.HasPrefix(at, "/") {
 					t.Errorf("%s: %q is no JSON Pointer", f.path, at)

@@ -71,8 +71,11 @@ func (opt *checking) validate(c Command, args []string, limited bool) error {
 	if opt.format.Binary && opt.out == "" && isTerminal(c.Stdout) {
 		return fmt.Errorf("--output %s is not for a terminal: add --out FILE", opt.output)
 	}
-	if opt.writeBaseline && opt.baseline == "" {
+	switch {
+	case opt.writeBaseline && opt.baseline == "":
 		return errors.New("--write-baseline needs --baseline FILE")
+	case opt.writeBaseline && (opt.out != "" || opt.output != "text"):
+		return errors.New("--write-baseline writes no report: leave out --output and --out")
 	}
 	var err error
 	if opt.law, err = newLaw(opt.policy, opt.baseline, opt.writeBaseline, args); err != nil {
