@@ -197,6 +197,8 @@ func cellTemperature(field, tolerance string) fact {
 	return func(d *document, r *row) {
 		r.each(func(c *cell, q quantity.Quantity) {
 			switch {
+			case len(c.quantities) > 2 && c.isValue():
+				return // "75 °C 50 °C 25 °C": the legend of a curve
 			case q.Unit != quantity.C && q.Unit != quantity.F && q.Unit != quantity.None && q.Unit != quantity.Degree && q.Unit != quantity.K:
 				return
 			case q.Shape == quantity.Within:

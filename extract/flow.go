@@ -137,24 +137,52 @@ func (f *flow) clauses() []clause {
 
 var stops = []string{". ", "; ", "• ", "● ", "▪ ", "。", "；", "! "}
 
+// lastStop is the byte offset behind the last end of a sentence in s, firstStop that of the first one; -1 where there is none.
 func lastStop(s string) int {
-	at := -1
-	for _, stop := range stops {
-		if i := strings.LastIndex(s, stop); i >= 0 {
-			at = max(at, i+len(stop))
-		}
-	}
+	_, at := stopsIn(s)
 	return at
 }
 
 func firstStop(s string) int {
-	at := -1
+	at, _ := stopsIn(s)
+	return at
+}
+
+func stopsIn(s string) (first, last int) {
+	first, last = -1, -1
 	for _, stop := range stops {
-		if i := strings.Index(s, stop); i >= 0 && (at < 0 || i < at) {
-			at = i
+		for from := 0; ; {
+			i := strings.Index(s[from:], stop)
+			if i < 0 {
+				break
+			}
+			i += from
+			from = i + len(stop)
+			if ordinal(s, i) {
+				continue
+			}
+			if first < 0 || i < first {
+				first = i
+			}
+			last = max(last, from)
 		}
 	}
-	return at
+	return first, last
+}
+
+// ordinal tells whether the point at i belongs to a number: "im 25. Jahr", "od 2. do 25. roku". Nouns are written large in German, so only
+// what follows a sentence's end matters: a figure of two digits at most before it.
+func ordinal(s string, i int) bool {
+	digits := 0
+	for k := i - 1; k >= 0 && s[k] >= '0' && s[k] <= '9'; k-- {
+		digits++
+	}
+	decimal := i > digits && (s[i-digits-1] == '.' || s[i-digits-1] == ',')
+	if s[i] != '.' || digits == 0 || digits > 2 || decimal {
+		return false
+	}
+	rest := strings.TrimSpace(s[i+1:])
+	return startsLower(rest) || label.Find(firstWords(rest, 1)).Has("year")
 }
 
 // claim makes a claim of the clause's quantity.

@@ -265,8 +265,8 @@ func (c *cell) behind(q quantity.Quantity) string {
 // firstYear reads a labelled row about the first year: a loss, or an output whose complement is the loss.
 func firstYear(d *document, r *row) {
 	r.each(func(c *cell, q quantity.Quantity) {
-		if q.Unit != quantity.Percent || q.Shape != quantity.Single {
-			return
+		if q.Unit != quantity.Percent || q.Shape != quantity.Single || c.followsPercent(q) {
+			return // "≤ 1 %, then ≤ 0.4 % a year"
 		}
 		if q.Terms[0].Value < 50 {
 			d.claim("/warranty/first_year_loss_pct", r, c, unsigned(q), 0, quantity.Percent, 0.01, 10, labelled)
@@ -279,6 +279,11 @@ func firstYear(d *document, r *row) {
 			d.ledger.add(k)
 		}
 	})
+}
+
+// followsPercent: another per cent stands before this one in the cell.
+func (c *cell) followsPercent(q quantity.Quantity) bool {
+	return slices.ContainsFunc(c.quantities, func(o quantity.Quantity) bool { return o.Unit == quantity.Percent && o.Start < q.Start })
 }
 
 // unsigned takes a dash before a loss for what it is: no sign.
