@@ -211,7 +211,7 @@ func years(field string) fact {
 			if abs(c.base-r.base) > 0.5*c.size && countLetters(c.text[:q.Start]) > 3 || label.Find(c.text[:q.Start]).Has("standardmodule") {
 				return // a sentence that begins on another line, another module
 			}
-			if field == "/warranty/performance_years" && c.toShare(q) { // "10 years (90 % of power), 25 years (80 %)"
+			if field == "/warranty/performance_years" && c.stepped(q) { // "10 years (90 % of power), 25 years (80 %)"
 				if k, ok := claimOf(field, c, r.text(), q, 0, q.Unit, labelled*r.weight); ok {
 					k.step = true
 					d.ledger.add(k)
@@ -231,11 +231,30 @@ func years(field string) fact {
 	}
 }
 
-// toShare: right behind the years stands the share of the power that they hold.
-func (c *cell) toShare(q quantity.Quantity) bool {
-	return q.Unit == quantity.Year && q.Shape == quantity.Single && slices.ContainsFunc(c.quantities, func(o quantity.Quantity) bool {
-		return o.Unit == quantity.Percent && o.Start >= q.End && o.Start-q.End < 16 && o.Terms[0].Value >= 70 && o.Terms[0].Value < 100
+// stepped: the years stand by a share of the power that they hold: "10 years (90 % of power), 25 years (80 %)", "90 % - 10 years, 80 % - 25 years".
+// What the cell begins with tells which share goes with which years.
+func (c *cell) stepped(q quantity.Quantity) bool {
+	if q.Unit != quantity.Year || q.Shape != quantity.Single {
+		return false
+	}
+	leads := true // the years stand first
+	for _, o := range c.quantities {
+		if o.Unit == quantity.Year {
+			break
+		}
+		leads = leads && !isShare(o)
+	}
+	return slices.ContainsFunc(c.quantities, func(o quantity.Quantity) bool {
+		if leads {
+			return isShare(o) && o.Start >= q.End && o.Start-q.End < 16
+		}
+		return isShare(o) && o.End <= q.Start && q.Start-o.End < 16
 	})
+}
+
+// isShare: a share of the power that a warranty may promise.
+func isShare(q quantity.Quantity) bool {
+	return q.Unit == quantity.Percent && q.Terms[0].Value >= 70 && q.Terms[0].Value < 100
 }
 
 // yearlyLoss reads a labelled row of yearly loss.
