@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -132,7 +133,7 @@ func (v *view) transposed(lines []int) []*block {
 	for _, to := range ends {
 		left, right := v.panelSides(centers, from, to)
 		whole := len(ends) == 1 || len(titles) == 1 && titles[0].box.W() > 0.3*(centers[len(centers)-1]-centers[0])
-		title := titleOver(titles, left, right, whole)
+		title := cmp.Or(titleOver(titles, left, right, whole), headsTitle(heads[from:to], concepts[from:to]))
 		if b := v.panel(lines, rows, centers, from, to, concepts, heads, title); b != nil {
 			out = append(out, b)
 		}
@@ -360,6 +361,7 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, titles
 			break
 		}
 		var over bool
+		ofColumns := conditionsOfColumns(v.cells[i], gapOf(centers))
 		for k := range slices.Backward(v.cells[i]) { // what is spread goes before what stands there already
 			c := &v.cells[i][k]
 			f := c.whole()
@@ -370,7 +372,10 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, titles
 			if c.box.X1 < centers[0]-60 && cond == unknownCondition {
 				continue
 			}
-			if cond != unknownCondition && cond != mixedCondition && isTitle(f, cond, c.box.W() > 1.2*gapOf(centers)) {
+			if cond == mixedCondition && c.box.W() > 3*gapOf(centers) {
+				return heads, nil // the title of both halves
+			}
+			if cond != unknownCondition && cond != mixedCondition && !ofColumns && isTitle(f, cond, c.box.W() > 1.2*gapOf(centers)) {
 				titles = append(titles, c)
 				continue
 			}
@@ -385,6 +390,40 @@ func (v *view) columnHeads(first int, centers []float64) (heads []string, titles
 		}
 	}
 	return heads, nil
+}
+
+// conditionsOfColumns tells whether a header's line names one condition again and again, over each of its columns.
+func conditionsOfColumns(line []cell, gap float64) bool {
+	n := map[condition]int{}
+	for k := range line {
+		if c := &line[k]; c.box.W() < 1.2*gap {
+			if cond := c.condition(); cond != unknownCondition && cond != mixedCondition && cond != atGain && cond != atRatio {
+				n[cond]++
+			}
+		}
+	}
+	for _, k := range n {
+		if k >= 3 {
+			return true
+		}
+	}
+	return false
+}
+
+// headsTitle is the condition that all electrical columns' own headers name.
+func headsTitle(heads []string, concepts []label.Concept) string {
+	all := unknownCondition
+	for k, h := range heads {
+		if !electrical[concepts[k]] {
+			continue
+		}
+		cond := conditionOf(h, label.Find(h))
+		if cond == unknownCondition || cond == mixedCondition || all != unknownCondition && cond != all {
+			return ""
+		}
+		all = cond
+	}
+	return strings.ToUpper(string(all))
 }
 
 // titleOver is the title that stands over the columns from left to right; a single title is the whole table's where it does not clearly stand over a part.
