@@ -2,7 +2,6 @@ package changes
 
 import (
 	"io"
-	"strings"
 
 	"pvtally/cmd/internal/report"
 )
@@ -13,8 +12,11 @@ type Form struct {
 	Write func(w io.Writer, d *Doc, colour bool) error
 }
 
+// String is the form's name.
+func (f Form) String() string { return f.Name }
+
 // forms in the order in which they are listed.
-var forms = []Form{
+var forms = report.Forms[Form]{
 	{"text", writeText},
 	{"json", func(w io.Writer, d *Doc, _ bool) error { return report.EncodeJSON(w, d) }},
 	{"markdown", writeMarkdown},
@@ -22,20 +24,7 @@ var forms = []Form{
 }
 
 // Lookup finds a form by its name.
-func Lookup(name string) (Form, bool) {
-	for _, f := range forms {
-		if f.Name == name {
-			return f, true
-		}
-	}
-	return Form{}, false
-}
+func Lookup(name string) (Form, bool) { return forms.Lookup(name) }
 
 // Names lists the forms for a message.
-func Names() string {
-	var names []string
-	for _, f := range forms {
-		names = append(names, f.Name)
-	}
-	return strings.Join(names, ", ")
-}
+func Names() string { return forms.Names() }

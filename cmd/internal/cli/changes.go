@@ -39,7 +39,7 @@ wrong, 3 an edition could not be read.`,
 			return opt.run(cmd.Context(), c, args[0], args[1])
 		},
 	}
-	cmd.Flags().StringVar(&opt.output, "output", "text", "`form`: "+changes.Names())
+	cmd.Flags().StringVar(&opt.output, "output", "text", "`format`: "+changes.Names())
 	cmd.Flags().StringVar(&opt.out, "out", "", "write to this `file` instead of standard output")
 	cmd.Flags().BoolVar(&opt.noCache, "no-cache", false, "neither use nor fill the cache of what was read")
 	cmd.Flags().BoolVar(&opt.exitCode, "exit-code", false, "end with 1 when something changed")

@@ -41,7 +41,7 @@ Voltages, currents and fuses are arithmetic on printed numbers, not a design: th
 professional decide.`,
 	}
 	opt.flags(cmd)
-	cmd.Flags().StringVar(&opt.output, "output", "text", "`form`: "+compare.Names())
+	cmd.Flags().StringVar(&opt.output, "output", "text", "`format`: "+compare.Names())
 	cmd.Flags().StringVar(&opt.units, "units", "si", "`units`: si or us")
 	cmd.Flags().StringVar(&opt.site, "site", "", "a `file` that describes the site (format "+compare.SiteFormat+"); without it an invented mild one")
 	cmd.Flags().StringVar(&opt.target, "target", "", "the `power` to be installed, such as 5.4kW")

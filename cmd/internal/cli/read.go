@@ -44,7 +44,7 @@ A value is stored as it is printed, wrong or not; what could not be decided stan
 	}
 	opt.flags(cmd)
 	cmd.Flags().StringVar(&opt.into, "into", "", "write NAME.json, NAME.2.json … into this `folder`, which is made where it is not there")
-	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records, in this `form`: csv or xlsx")
+	cmd.Flags().StringVar(&opt.table, "table", "", "one row per power class instead of records, in this `format`: csv or xlsx")
 	cmd.Flags().BoolVar(&opt.words, "words", false, "print what the reader saw: every word with its page and box")
 	cmd.Flags().BoolVar(&opt.lined, "values", false, "one printed value a line, named without positions: for comparing line by line")
 	return cmd

@@ -2,7 +2,6 @@ package compare
 
 import (
 	"io"
-	"strings"
 
 	"pvtally/cmd/internal/report"
 )
@@ -14,8 +13,11 @@ type Form struct {
 	Write  func(io.Writer, *Doc) error
 }
 
+// String is the form's name.
+func (f Form) String() string { return f.Name }
+
 // forms in the order in which they are listed.
-var forms = []Form{
+var forms = report.Forms[Form]{
 	{Name: "text", Write: writeText},
 	{Name: "json", Write: func(w io.Writer, d *Doc) error { return report.EncodeJSON(w, d) }},
 	{Name: "markdown", Write: writeMarkdown},
@@ -25,20 +27,7 @@ var forms = []Form{
 }
 
 // Lookup finds a form by its name.
-func Lookup(name string) (Form, bool) {
-	for _, f := range forms {
-		if f.Name == name {
-			return f, true
-		}
-	}
-	return Form{}, false
-}
+func Lookup(name string) (Form, bool) { return forms.Lookup(name) }
 
 // Names lists the forms for a message.
-func Names() string {
-	var names []string
-	for _, f := range forms {
-		names = append(names, f.Name)
-	}
-	return strings.Join(names, ", ")
-}
+func Names() string { return forms.Names() }

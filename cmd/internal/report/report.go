@@ -6,7 +6,6 @@ import (
 	"io"
 	"iter"
 	"slices"
-	"strings"
 
 	"pvtally/rules"
 	"pvtally/rules/diagnose"
@@ -23,8 +22,11 @@ type Format struct {
 	Write  func(io.Writer, Run) error
 }
 
+// String is the format's name.
+func (f Format) String() string { return f.Name }
+
 // formats in the order in which they are listed. Adding one is its file and its line here.
-var formats = []Format{
+var formats = Forms[Format]{
 	{Name: "text", Write: writeText},
 	{Name: "json", Write: writeJSON},
 	{Name: "jsonl", Write: writeJSONLines, Stream: true},
@@ -37,23 +39,10 @@ var formats = []Format{
 }
 
 // Lookup finds a format by its name.
-func Lookup(name string) (Format, bool) {
-	for _, f := range formats {
-		if f.Name == name {
-			return f, true
-		}
-	}
-	return Format{}, false
-}
+func Lookup(name string) (Format, bool) { return formats.Lookup(name) }
 
 // Names lists the formats for a message.
-func Names() string {
-	var names []string
-	for _, f := range formats {
-		names = append(names, f.Name)
-	}
-	return strings.Join(names, ", ")
-}
+func Names() string { return formats.Names() }
 
 // Run is what a check hands to a format.
 type Run struct {
