@@ -6,12 +6,13 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // Explain writes one rule's page as plain text: what it asks, why, the formula, its source, examples, settings.
 func Explain(w io.Writer, r *Rule) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n    %s\n\nwhy\n%s\n\nformula\n    %s\n\nsources\n", r.ID, r.Title, wrap(r.Why, "    ", 96), r.Formula)
+	fmt.Fprintf(&b, "%s\n    %s\n\nwhy\n%s\n\nformula\n%s\n\nsources\n", r.ID, r.Title, wrap(r.Why, "    ", 96), wrap(r.Formula, "    ", 96))
 	for _, s := range r.Sources {
 		fmt.Fprintf(&b, "%s\n", wrap(s.Name+" ("+s.Tag+")", "    ", 96))
 	}
@@ -117,12 +118,12 @@ func capital(s string) string {
 
 func plain(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
-// wrap breaks text at spaces, each line behind the same indent.
+// wrap breaks text at spaces, each line behind the same indent, none wider than width characters where words allow.
 func wrap(text, indent string, width int) string {
 	var b strings.Builder
 	line := indent
 	for _, word := range strings.Fields(text) {
-		if len(line) > len(indent) && len(line)+1+len(word) > width {
+		if len(line) > len(indent) && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
 			b.WriteString(line + "\n")
 			line = indent
 		}

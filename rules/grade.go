@@ -1,9 +1,6 @@
 package rules
 
-import (
-	"fmt"
-	"strconv"
-)
+import "strconv"
 
 // Grade says how the size of a gap makes a level.
 type Grade struct {
@@ -40,7 +37,7 @@ func (r *Rule) document() {
 			continue
 		}
 		l := Note + Level(i)
-		settings = append(settings, Setting{gradeNames[l], above, g.Unit, fmt.Sprintf("%s that makes a finding: %s", g.Of, l)})
+		settings = append(settings, Setting{gradeNames[l], above, g.Unit, "above it the finding is of level " + l.String()})
 		levels = append(levels, Threshold{l, g.Of + " above " + strconv.FormatFloat(above, 'g', -1, 64) + " " + g.Unit})
 	}
 	r.Settings, r.Levels = append(settings, r.Settings...), append(levels, r.Levels...)
