@@ -137,6 +137,11 @@ func (v *view) rowsOfLine(line []cell) {
 	}
 	for k := range line {
 		c := &line[k]
+		if r := v.cardOf(c); r != nil && (!c.isLabel() || len(c.quantities) == 0 && !isQuantityLabel(r.label[0])) {
+			r.values = append(r.values, c)
+			open = nil
+			continue
+		}
 		switch {
 		case open != nil && v.othersValue(open, c):
 			v.loose = append(v.loose, c)
@@ -153,7 +158,7 @@ func (v *view) rowsOfLine(line []cell) {
 			open.read()
 		case open.concept == "bifaciality" && electrical[c.concept]: // told apart for Voc, Isc and Pmax
 			open.values = append(open.values, c)
-		case v.onEdge(c):
+		case v.onEdge(c), c.isLabel() && v.cardValue(c):
 			begin(c)
 		case c.isLabel() && (hasQuantity(open.values) || isQuantityLabel(c)):
 			begin(c)
