@@ -222,10 +222,39 @@ func TestWarrantyArithmetic(t *testing.T) {
 	}
 }
 
+// BenchmarkCheckOneModel checks two records in turn: the fit of one that comes again at once is at hand.
 func BenchmarkCheckOneModel(b *testing.B) {
-	sheet := sheetOf(b, sheetText)
+	sheet, other := sheetOf(b, sheetText), sheetOf(b, sheetText)
+	if err := other.Set("/models/0/stc/isc_a", schema.MustNumber("9.24")); err != nil {
+		b.Fatal(err)
+	}
 	b.ReportAllocs()
 	for b.Loop() {
 		Check(sheet, Options{})
+		sheet, other = other, sheet
+	}
+}
+
+// TestFitAgain: what a pass kept of one record's fit does not show in another's, nor in the same record with another value.
+func TestFitAgain(t *testing.T) {
+	c, err := NewChecker(Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	records := []*schema.Sheet{sheetOf(t, sheetText), sheetOf(t, sheetText), {Models: []schema.Model{{Name: "empty"}}}, sheetOf(t, sheetText)}
+	if err := records[1].Set("/models/0/stc/imp_a", schema.MustNumber("9.15")); err != nil {
+		t.Fatal(err)
+	}
+	records[3].Cell.Technology = "cdte"
+	for range 2 {
+		for i, s := range records {
+			fresh, err := NewChecker(Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(fresh.Check(s), c.Check(s)); diff != "" {
+				t.Errorf("record %d: -fresh +again\n%s", i, diff)
+			}
+		}
 	}
 }
