@@ -32,6 +32,12 @@ func cellsFact(d *document, r *row) {
 	}
 }
 
+// A module's cells: a roof tile has few, a module of shingled cells many.
+const (
+	fewCells  = 10
+	mostCells = 450
+)
+
 // cellQuantity reads one quantity of a row about cells; i is how many stand before it that are no lengths.
 func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after label.Found, i int) {
 	a := q.Terms[0].Value
@@ -48,12 +54,15 @@ func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after labe
 	case quantity.Single:
 		whole := a == float64(int(a))
 		switch {
-		case whole && a >= 20 && a <= 400 && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || q.Unit == quantity.Piece || after.Any("cells", "mono", "multi", "halfcut")):
+		case whole && a >= fewCells && a <= mostCells && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || q.Unit == quantity.Piece || after.Any("cells", "mono", "multi", "halfcut")):
 			score := labelled
+			if slices.ContainsFunc(d.classes, func(k *class) bool { return k.watts == a }) {
+				return // a class beside the cells' row
+			}
 			if i > 0 || d.counted == r {
 				score *= 0.8 // "6 strings of 20 cells" comes after the count of all
 			}
-			if d.claim("/cell/count", r, c, q, 0, q.Unit, 20, 400, score) {
+			if d.claim("/cell/count", r, c, q, 0, q.Unit, fewCells, mostCells, score) {
 				d.counted = r
 			}
 		case q.Unit == quantity.MM && a >= 60 && a <= 220:
@@ -73,7 +82,7 @@ func (d *document) arrangement(r *row, c *cell, q quantity.Quantity) {
 		}
 		text += t.Literal
 	}
-	if product < 20 || product > 400 || len(q.Terms) > 3 {
+	if product < fewCells || product > mostCells || len(q.Terms) > 3 {
 		return
 	}
 	box := c.boxOf(q.Start, q.End)

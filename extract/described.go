@@ -31,7 +31,7 @@ func (d *document) describedCell(c *cell) {
 		v := q.Terms[len(q.Terms)-1].Value
 		integer := q.Shape == quantity.Single && v == float64(int(v)) && (q.Unit == quantity.None || q.Unit == quantity.Piece)
 		switch {
-		case integer && v >= 20 && v <= 400 && after.Any("cells", "halfcut") && !after.Any("celleff", "cellsize"):
+		case integer && v >= fewCells && v <= mostCells && after.Any("cells", "halfcut") && !after.Any("celleff", "cellsize"):
 			d.describe("/cell/count", c, q, quantity.None)
 		case integer && v >= 2 && v <= 40 && after.Has("busbar"):
 			d.describe("/cell/busbars", c, q, quantity.None)

@@ -4,13 +4,13 @@ package quantity
 func (p *parser) build(s statement, from int) Quantity {
 	q := Quantity{Shape: s.shape, Start: p.l.start[p.t[from].i], End: p.l.end[p.t[s.next-1].j-1]}
 	for _, o := range s.ops {
-		if o.unit.unit != None && q.Unit == None {
+		if o.unit.unit != None && (q.Unit == None || q.Unit == Degree && o.unit.unit.temperature()) { // "45° ± 2 °C"
 			q.Unit, q.UnitCut = o.unit.unit, o.unit.cut
 		}
 	}
 	counts := p.counts(s)
 	for k, o := range s.ops {
-		if o.unit.unit == None && !(counts && k == 0) {
+		if (o.unit.unit == None || o.unit.unit == Degree) && !(counts && k == 0) {
 			o.unit.unit = q.Unit
 		}
 		q.Terms = append(q.Terms, p.term(s, o))

@@ -118,6 +118,7 @@ func TestScanProducts(t *testing.T) {
 		{"inch signs", `67.8" x 44.6" x 1.2" (1722 x 1134 x 30 mm)`, []string{"product 67.8 44.6 1.2 in", "product 1722 1134 30 mm"}},
 		{"inches in brackets", "1722 (67.80 in.) X 1134mm (44.65in.) X 30mm (1.18 in)", []string{"product 1722 1134 30 mm", "single 1.18 in"}},
 		{"full width", "（６×１６）", []string{"product 6 16"}},
+		{"degrees once", "45° +/- 2 °C", []string{"within 45 2 °C"}},
 		{"cells in a bracket", "144 (6×24)", []string{"single 144", "product 6 24"}},
 		{"cells in brackets of brackets", "108 [2 x (9 x 6)]", []string{"single 108", "product 2 9 6"}},
 		{"wafer", "182 mm × 91 mm", []string{"product 182 91 mm"}},
