@@ -35,7 +35,7 @@ func (d *document) warrantyFlow(f *flow, whole label.Found) {
 		before := label.Find(c.before)
 		t := c.q.Terms[len(c.q.Terms)-1]
 		switch {
-		case near.Has("standardmodule") && !near.Has("warranty") || ofOthers(c):
+		case near.Has("standardmodule") && !near.Has("warranty") || ofOthers(c) || c.sentenceOfOthers():
 		case c.q.Unit == quantity.Year && (c.q.Shape == quantity.Single || c.q.Shape == quantity.Slash) && t.Value >= 1 && t.Value <= 50:
 			d.warrantyYears(c, before, after, label.Find(list), c.surroundings(whole))
 		case c.q.Unit == quantity.Percent && c.q.Shape == quantity.Single:
@@ -101,7 +101,7 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 	if slash {
 		annual = 0
 	}
-	isFirst := first < annual || !slash && distanceTo(label.Found{}, after, "firstyear") < 8 // "power degradation 1 % in the first year"
+	isFirst := first < annual || besideYearOne(i, clauses) || !slash && distanceTo(label.Found{}, after, "firstyear") < 8 // "power degradation 1 % in the first year"
 	yearly := slash || annual < first || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
@@ -119,6 +119,29 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 		}
 	}
 }
+
+// besideYearOne: the figure before or behind is the first year: "im 1. Jahr 97 %", "97 % in year 1".
+func besideYearOne(i int, clauses []clause) bool {
+	return i > 0 && clauses[i-1].yearOne() && saidOf(clauses[i-1], clauses[i]) || i+1 < len(clauses) && clauses[i+1].yearOne() && saidOf(clauses[i], clauses[i+1])
+}
+
+// yearOne tells whether a figure is the one of "1 year", "1. Jahr" or "1年目".
+func (c clause) yearOne() bool {
+	if c.q.Shape != quantity.Single || c.q.Terms[0].Value != 1 {
+		return false
+	}
+	behind := strings.TrimLeft(c.flow.text[c.q.End:], ". ")
+	return c.q.Unit == quantity.Year || c.q.Unit == quantity.None && label.Find(firstWords(behind, 1)).Has("year")
+}
+
+// saidOf: two figures stand near each other with no comma between.
+func saidOf(a, b clause) bool {
+	between := a.flow.text[min(a.q.End, b.q.Start):b.q.Start]
+	return len(between) < maxBetween && !strings.ContainsAny(between, ",;:、，")
+}
+
+// maxBetween is how many bytes stand between a year and what it is said of at most.
+const maxBetween = 24
 
 // firstYearOutput stores the complement of a printed output: the record keeps losses.
 func (d *document) firstYearOutput(c clause, score float64) {
@@ -443,6 +466,16 @@ func ofOthers(c clause) bool {
 		return false
 	}
 	return label.Find(lastRunes(before[:open], 24)).Has("standardmodule")
+}
+
+// sentenceOfOthers: the sentence begins with other makers' modules or their warranty: "Usual step warranty: 90 % after 10, 80 % after 25 years".
+func (c clause) sentenceOfOthers() bool {
+	begun := c.flow.text[:c.q.Start]
+	if at := lastStop(begun); at >= 0 {
+		begun = begun[at:]
+	}
+	head, _, colon := strings.Cut(begun, ":")
+	return colon && label.Find(head).Has("standardmodule") && !strings.ContainsAny(head, "0123456789")
 }
 
 func lastRunes(s string, n int) string {
