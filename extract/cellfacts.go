@@ -32,9 +32,9 @@ func cellsFact(d *document, r *row) {
 	}
 }
 
-// A module's cells: a roof tile has few, a module of shingled cells many.
+// A module's cells, from a portable one's to those of a module of shingled cells; fewer are busbars or strings.
 const (
-	fewCells  = 10
+	fewCells  = 20
 	mostCells = 450
 )
 
@@ -54,7 +54,7 @@ func (d *document) cellQuantity(r *row, c *cell, q quantity.Quantity, after labe
 	case quantity.Single:
 		whole := a == float64(int(a))
 		switch {
-		case whole && a >= fewCells && a <= mostCells && (q.Unit == quantity.None || q.Unit == quantity.Piece) && (i == 0 || q.Unit == quantity.Piece || after.Any("cells", "mono", "multi", "halfcut")):
+		case whole && a >= fewCells && a <= mostCells && (q.Unit == quantity.None || q.Unit == quantity.Piece) && !after.Has("busbar") && (i == 0 || q.Unit == quantity.Piece || after.Any("cells", "mono", "multi", "halfcut")):
 			score := labelled
 			if slices.ContainsFunc(d.classes, func(k *class) bool { return k.watts == a }) {
 				return // a class beside the cells' row

@@ -169,16 +169,17 @@ func (v *view) adoptValues() {
 	}
 }
 
-// Of a card, the value stands under its label, flush with it and in larger lettering.
+// Of a card, the value stands under its label, flush with it and in somewhat larger lettering; much larger figures stand over their words.
 const (
 	cardReach = 2.2
 	cardSize  = 1.1
+	cardMost  = 1.4
 )
 
 // underCard tells whether a cell stands under a label as a card's value does.
 func underCard(head, c *cell) bool {
 	d := c.base - head.base
-	return d > 0 && d < cardReach*c.size && c.size > cardSize*head.size && math.Abs(head.box.X0-c.box.X0) < 2.5 && c != head
+	return d > 0 && d < cardReach*c.size && c.size > cardSize*head.size && c.size < cardMost*head.size && math.Abs(head.box.X0-c.box.X0) < 2.5 && c != head
 }
 
 // cardValue tells whether a label has its value under it.

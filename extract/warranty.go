@@ -194,7 +194,7 @@ func yearsLead(clauses []clause) bool {
 	for i := 1; i < len(clauses); i++ {
 		a, b := clauses[i-1].q, clauses[i].q
 		switch {
-		case strings.Contains(clauses[i].flow.text[min(a.End, b.Start):b.Start], ":"): // "25 years: 90 % after 10 years, 80 % after 25 years"
+		case strings.ContainsAny(clauses[i].flow.text[min(a.End, b.Start):b.Start], ":;,、，；"): // "25 years: 90 % after 10 years, 80 % after 25 years"
 		case a.Unit == quantity.Year && b.Unit == quantity.Percent && b.Terms[0].Value >= 70:
 			return true
 		case a.Unit == quantity.Percent && a.Terms[0].Value >= 70 && b.Unit == quantity.Year:
