@@ -204,6 +204,9 @@ func (l laid) groups() [][]glyph {
 			if (gap > wordApart || b.spaced && gap > wordTogether) && (a.word == 0 || a.word != b.word) {
 				break
 			}
+			if b.spaced && min(a.sure, b.sure) < noLetter && max(a.sure, b.sure) > sureEnough {
+				break // a drawing's lines, and a figure that stands beside them
+			}
 			to++
 		}
 		out = append(out, l.glyphs[from:to])
@@ -211,6 +214,9 @@ func (l laid) groups() [][]glyph {
 	}
 	return out
 }
+
+// noLetter is the confidence below which what was read is a drawing's line.
+const noLetter = 0.15
 
 // capital is a capital's height in font sizes, about the same in all common faces; lower is the height of an x in capitals.
 const (

@@ -132,7 +132,11 @@ func (c *canvas) neighbours(a, b blob) bool {
 	gap := float64(b.box.Min.X - a.box.Max.X)
 	lap := float64(min(a.box.Max.Y, b.box.Max.Y) - max(a.box.Min.Y, b.box.Min.Y))
 	high, low := max(ah, bh), min(ah, bh)
-	if gap > letterGap*high || gap < -0.6*low || lap < letterLap*low || high > letterRatio*low {
+	within := 0.6
+	if lap >= 0.9*low { // the rings of a per cent sign stand over its stroke
+		within = 1
+	}
+	if gap > letterGap*high || gap < -within*low || lap < letterLap*low || high > letterRatio*low {
 		return false
 	}
 	top, bottom := float64(a.box.Min.Y-b.box.Min.Y), float64(a.box.Max.Y-b.box.Max.Y)
