@@ -91,6 +91,7 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 	is := func(i int, set string) bool {
 		return i >= 0 && i < len(glyphs) && glyphs[i].r != 0 && strings.ContainsRune(set, glyphs[i].r)
 	}
+	glyphs = l.squares(glyphs)
 	for i := range glyphs {
 		g := &glyphs[i]
 		if g.column == nil {

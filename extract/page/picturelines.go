@@ -168,7 +168,7 @@ func (l *lettering) measure() {
 	}
 	slices.Sort(heights)
 	slices.Sort(feet)
-	l.tall, l.base = heights[int(tallRank*float64(len(heights)-1))], feet[(len(feet)-1)/2]
+	l.tall, l.base = heights[int(tallRank*float64(len(heights)-1)+0.5)], feet[(len(feet)-1)/2]
 }
 
 // reaches tells whether a small thing at box stands in the line as a mark or a raised figure does: where, and how far from it.
