@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"pvtally/extract/label"
+	"pvtally/extract/page"
 	"pvtally/extract/quantity"
 	"pvtally/schema"
 )
@@ -83,7 +85,7 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 		}
 	}
 	if len(starts) > 0 {
-		d.graphClaim("/warranty/first_year_loss_pct", slices.MaxFunc(starts, higher), true)
+		d.graphClaim("/warranty/first_year_loss_pct", slices.MaxFunc(starts, higher), true, v.half(starts))
 	}
 	var ends []shareLabel
 	last := left + 0.75*width
@@ -109,16 +111,30 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 		}
 	}
 	if len(ends) > 0 {
-		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, higher), false)
+		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, higher), false, v.half(ends))
 	}
 }
 
-func (d *document) graphClaim(field string, l shareLabel, isOutput bool) {
+// half tells whether a picture gives one label only where two curves are drawn: it may be the other module's, and the maker's own was not
+// made out among the lines.
+func (v *view) half(labels []shareLabel) bool {
+	if len(labels) != 1 || labels[0].c.by != page.ByPicture {
+		return false
+	}
+	return slices.ContainsFunc(v.cells, func(line []cell) bool {
+		return slices.ContainsFunc(line, func(c cell) bool { return label.Find(c.text).Has("standardmodule") })
+	})
+}
+
+func (d *document) graphClaim(field string, l shareLabel, isOutput, half bool) {
 	k, ok := claimOf(field, l.c, "warranty curve", l.q, 0, quantity.Percent, loosely)
 	if !ok {
 		return
 	}
 	k.note = "label on the drawn curve"
+	if half {
+		k.open = "two curves are drawn, and one label only can be made out"
+	}
 	if isOutput {
 		n, err := schema.ParseNumber(k.literal)
 		if err != nil {

@@ -53,6 +53,7 @@ func newView(p *page.Page) *view {
 	v.splitPaired()
 	for _, r := range v.rows {
 		r.readByUnit()
+		r.readBySymbol()
 	}
 	v.partEmblems()
 	v.dropRivals()

@@ -121,6 +121,8 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 			change('I')
 		case is(i, "Oo") && (i == 0 || g.spaced || !unicode.IsLetter(glyphs[i-1].r)) && i+1 < len(glyphs) && !unicode.IsLetter(glyphs[i+1].r) && (digit(i-1) || digit(i+1) || is(i+1, "~+.,") && (digit(i+2) || is(i+2, "+"))):
 			change('0')
+		case is(i, "I|l1!") && is(i-1, "%") && is(i+1, "K°") && !g.spaced:
+			change('/')
 		case g.shape == shapeDash && g.r == 0 && digit(i+1) && (i == 0 || !digit(i-1)):
 			change('-')
 		}

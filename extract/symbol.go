@@ -1,0 +1,45 @@
+package extract
+
+import (
+	"strings"
+
+	"pvtally/extract/label"
+	"pvtally/extract/page"
+	"pvtally/extract/quantity"
+)
+
+// bySymbol tells the coefficients by the letter that their symbol begins with: what a picture's reader makes of small subscripts is
+// anything ("V,,.", "ls."), the letter before them is large.
+var bySymbol = map[rune]label.Concept{'V': "beta_voc", 'U': "beta_voc", 'P': "gamma_pmax", 'I': "alpha_isc", 'l': "alpha_isc"}
+
+// maxSymbol is how many characters a symbol with its subscript has at most.
+const maxSymbol = 6
+
+// readBySymbol tells of which quantity a coefficient is whose label a picture gives with an unknown symbol. The sign must be that of
+// the quantity's coefficient, which for crystalline and thin-film modules is negative but for the current (IEC 61215-2, MQT 04).
+func (r *row) readBySymbol() {
+	if r.concept != "tempcoef" || r.label[0].by != page.ByPicture {
+		return
+	}
+	words := strings.Fields(r.text())
+	if len(words) < 2 {
+		return
+	}
+	symbol := []rune(words[len(words)-1])
+	concept, known := bySymbol[symbol[0]]
+	if !known || len(symbol) > maxSymbol {
+		return
+	}
+	n := 0
+	for _, c := range r.values {
+		for _, q := range c.quantities {
+			if !q.Unit.Coefficient() || q.Shape == quantity.Range || (q.Terms[0].Value > 0) != (concept == "alpha_isc") {
+				return
+			}
+			n++
+		}
+	}
+	if n > 0 {
+		r.concept = concept
+	}
+}
