@@ -31,6 +31,7 @@ var facts = map[label.Concept]fact{
 	"alpha_isc":     coefficient("/thermal/alpha_isc_pct_per_k", "/thermal/alpha_isc_a_per_k", quantity.APerK),
 	"beta_voc":      coefficient("/thermal/beta_voc_pct_per_k", "/thermal/beta_voc_v_per_k", quantity.VPerK),
 	"gamma_pmax":    coefficient("/thermal/gamma_pmax_pct_per_k", "/thermal/gamma_pmax_w_per_k", quantity.WPerK),
+	"tempcoef":      whoseCoefficient,
 	"tol":           powerTolerance,
 	"class":         classTolerance,
 	"lowlight":      lowLightRow,

@@ -110,8 +110,11 @@ func (d *document) warrantyGraph(v *view, axis []*cell) {
 			ends = nil
 		}
 	}
-	if len(ends) > 0 {
+	switch last := axis[len(axis)-1]; {
+	case len(ends) > 0:
 		d.graphClaim("/warranty/final_output_pct", slices.MaxFunc(ends, higher), false, v.half(ends))
+	case last.by == page.ByPicture:
+		d.ledger.add(claim{field: "/warranty/final_output_pct", label: "warranty curve", page: last.page, box: last.box, by: last.by, score: loosely, open: "what the drawn curve is labelled with cannot be made out"})
 	}
 }
 

@@ -193,9 +193,11 @@ func (l *ledger) closed(s *schema.Sheet, field string, claims []claim) ([]claim,
 			return left, true
 		}
 	}
-	candidates := []string{doubt.printed}
-	if doubt.instead != "" {
-		candidates = append(candidates, doubt.instead)
+	var candidates []string
+	for _, text := range []string{doubt.printed, doubt.instead} {
+		if text != "" {
+			candidates = append(candidates, text)
+		}
 	}
 	s.Unresolved = append(s.Unresolved, unresolvedOf(field, *doubt, candidates, doubt.open))
 	return nil, false

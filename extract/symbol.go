@@ -43,3 +43,22 @@ func (r *row) readBySymbol() {
 		r.concept = concept
 	}
 }
+
+// whoseCoefficient leaves open what a picture's coefficient without a symbol may belong to.
+func whoseCoefficient(d *document, r *row) {
+	if r.label[0].by != page.ByPicture {
+		return
+	}
+	r.each(func(c *cell, q quantity.Quantity) {
+		fields := []string{"/thermal/beta_voc_pct_per_k", "/thermal/gamma_pmax_pct_per_k"}
+		if q.Terms[0].Value > 0 {
+			fields = []string{"/thermal/alpha_isc_pct_per_k"}
+		}
+		for _, field := range fields {
+			if k, ok := claimOf(field, c, r.text(), q, 0, quantity.PctPerK, loosely); ok && q.Unit.Coefficient() {
+				k.open = "a temperature coefficient, and its label does not say of what"
+				d.ledger.add(k)
+			}
+		}
+	})
+}
