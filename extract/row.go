@@ -54,6 +54,7 @@ func newView(p *page.Page) *view {
 	for _, r := range v.rows {
 		r.readByUnit()
 		r.readBySymbol()
+		r.readNear()
 	}
 	v.partEmblems()
 	v.dropRivals()

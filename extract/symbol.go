@@ -44,6 +44,21 @@ func (r *row) readBySymbol() {
 	}
 }
 
+// readNear reads a picture's label that is unknown as the known one that is nearest to it.
+func (r *row) readNear() {
+	if r.concept != "" || r.label[0].by != page.ByPicture || len(r.values) == 0 {
+		return
+	}
+	text := r.text()
+	before, _, _ := strings.Cut(text, "(")
+	for _, t := range []string{text, before} {
+		if f, ok := label.Near(t); ok {
+			r.found, r.concept = f, f.Concept()
+			return
+		}
+	}
+}
+
 // whoseCoefficient leaves open what a picture's coefficient without a symbol may belong to.
 func whoseCoefficient(d *document, r *row) {
 	if r.label[0].by != page.ByPicture {
