@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pvtally/extract/label"
+	"pvtally/extract/page"
 	"pvtally/extract/quantity"
 	"pvtally/schema"
 )
@@ -248,7 +249,13 @@ func (d *document) temperatureTolerance(field string, r *row, c *cell, q quantit
 		return
 	}
 	t.Unit = quantity.C
-	d.claim(field, r, c, q, 1, quantity.C, 0, 10, score)
+	if d.claim(field, r, c, q, 1, quantity.C, 0, 10, score) || c.by != page.ByPicture {
+		return
+	}
+	if k, ok := claimOf(field, c, r.text(), q, 1, quantity.C, score*r.weight); ok { // "43 ±42 °C": a sign was read for a digit, or twice
+		k.open = "read from a picture, and no tolerance"
+		d.ledger.add(k)
+	}
 }
 
 func systemVoltage(d *document, r *row) {
