@@ -110,11 +110,11 @@ func (d *document) rowFacts() {
 			d.nearest(packingRow, r)
 		case "celltemp", "optemp", "ambient", "":
 			d.namedInValue(r)
-		case "pmax", "voc", "isc", "power", "voltage", "current", "model":
+		case "pmax", "power", "model":
 			if r.concept == "pmax" {
 				classTolerance(d, r) // "Peak power (0/+5 W)"
 			}
-			byUnit(d, r)
+			yearsOf(d, r)
 		default:
 			if f := facts[r.concept]; f != nil {
 				d.nearest(f, r)

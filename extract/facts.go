@@ -381,37 +381,6 @@ func bifaciality(d *document, r *row) {
 	})
 }
 
-// byUnit reads a coefficient whose label names only the quantity ("Voc", "Voltage" under a heading): the unit per kelvin tells.
-func byUnit(d *document, r *row) {
-	perKelvin, ofYears := false, false
-	r.each(func(c *cell, q quantity.Quantity) {
-		switch q.Unit {
-		case quantity.Year:
-			ofYears = ofYears || c != r.label[0] || countLetters(c.text[q.End:]) < 3 // "Power, 25-year yield" promises nothing
-		case quantity.PctPerK, quantity.PctPerF, quantity.VPerK, quantity.MVPerK, quantity.APerK, quantity.MAPerK, quantity.WPerK:
-			perKelvin = true
-		}
-	})
-	switch {
-	case ofYears && (r.concept == "pmax" || r.concept == "power"): // under the heading "Warranty"
-		d.nearest(facts["warranty_power"], r)
-		return
-	case ofYears && r.concept == "model": // "Product: 15 years"
-		d.nearest(facts["warranty_product"], r)
-		return
-	case !perKelvin:
-		return
-	}
-	switch r.concept {
-	case "isc", "current":
-		facts["alpha_isc"](d, r)
-	case "voc", "voltage":
-		facts["beta_voc"](d, r)
-	case "pmax", "power":
-		facts["gamma_pmax"](d, r)
-	}
-}
-
 // classTolerance reads the sorting printed in the label of the class's or power's row: "Power class (+5 W/-0 W)"; ± may be the measurement's.
 func classTolerance(d *document, r *row) {
 	c := r.label[0]

@@ -170,8 +170,8 @@ func stopsIn(s string) (first, last int) {
 	return first, last
 }
 
-// ordinal tells whether the point at i belongs to a number: "im 25. Jahr", "od 2. do 25. roku". Nouns are written large in German, so only
-// what follows a sentence's end matters: a figure of two digits at most before it.
+// ordinal tells whether the point at i belongs to a number of two digits at most and ends no sentence: a small letter follows ("od 2. do
+// 25. roku"), or the word for year, which German writes large ("im 25. Jahr").
 func ordinal(s string, i int) bool {
 	digits := 0
 	for k := i - 1; k >= 0 && s[k] >= '0' && s[k] <= '9'; k-- {

@@ -24,10 +24,7 @@ import (
 	"pvtally/schema"
 )
 
-var (
-	pictures = flag.String("pictures", "", "measure these sheets read as pictures, by name, or all")
-	ways     = flag.String("ways", "", "as such pictures only")
-)
+var pictures = flag.String("pictures", "", "read these sheets as pictures, by name, or all")
 
 // need finds a program that a test works with; in CI it may not be missing.
 func need(t testing.TB, program string) string {
@@ -215,10 +212,10 @@ var readAsPictures = []string{"ab-m120", "kr-duo", "kr-hc108", "kr-hc144-demo", 
 const openMost = 0.1
 
 // TestPictures reads sheets turned into outlines and into scans that lie askew. Each gives the record that its text gives, but for
-// what it lists as unresolved.
+// what it lists as unresolved. -pictures all measures the other sheets the same way.
 func TestPictures(t *testing.T) {
 	need(t, "tesseract")
-	for _, name := range readAsPictures {
+	for _, name := range sheetsAsked(t) {
 		file := filepath.Join(sheetsFolder, name+".pdf")
 		data, err := os.ReadFile(file)
 		if err != nil {
@@ -228,6 +225,7 @@ func TestPictures(t *testing.T) {
 		for _, as := range asPictures {
 			t.Run(name+"/"+as.name, func(t *testing.T) {
 				got := tallyOf(want, readSheets(t, name, as.make(t, file)))
+				t.Log(got)
 				if len(got.wrong)+len(got.silent)+len(got.extra) > 0 || float64(got.open) > openMost*float64(got.all) {
 					t.Errorf("%s\nwrong: %q\nmissing: %q\nnot there: %q", got, got.wrong, got.silent, got.extra)
 				}
@@ -236,37 +234,20 @@ func TestPictures(t *testing.T) {
 	}
 }
 
-// TestMeasurePictures reads sheets as text and as pictures, and lists what differs.
-func TestMeasurePictures(t *testing.T) {
-	if *pictures == "" {
-		t.Skip("for measuring: -pictures all")
-	}
-	names := strings.Split(*pictures, ",")
-	if *pictures == "all" {
-		names = nil
-		files, _ := filepath.Glob(filepath.Join(sheetsFolder, "*.pdf"))
-		for _, f := range files {
-			names = append(names, strings.TrimSuffix(filepath.Base(f), ".pdf"))
-		}
-	}
-	for _, name := range names {
-		file := filepath.Join(sheetsFolder, name+".pdf")
-		data, err := os.ReadFile(file)
+// sheetsAsked are the sheets of every test run, or those that -pictures names.
+func sheetsAsked(t *testing.T) []string {
+	switch *pictures {
+	case "":
+		return readAsPictures
+	case "all":
+		files, err := filepath.Glob(filepath.Join(sheetsFolder, "*.pdf"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := readSheets(t, name, data)
-		for _, as := range asPictures {
-			if !strings.Contains(as.name, *ways) {
-				continue
-			}
-			got := tallyOf(want, readSheets(t, name, as.make(t, file)))
-			fmt.Printf("%-14s %-20s %s\n", name, as.name, got)
-			for _, l := range [][]string{got.wrong, got.silent, got.extra} {
-				for _, s := range l {
-					fmt.Println("      ", s)
-				}
-			}
+		for i, f := range files {
+			files[i] = strings.TrimSuffix(filepath.Base(f), ".pdf")
 		}
+		return files
 	}
+	return strings.Split(*pictures, ",")
 }
