@@ -7,6 +7,7 @@ import (
 
 	"pvtally/extract/label"
 	"pvtally/extract/page"
+	"pvtally/extract/quantity"
 	"pvtally/extract/table"
 )
 
@@ -275,22 +276,17 @@ func (r *row) text() string {
 	return strings.Join(parts, " ")
 }
 
-// readByUnit takes a label that names a quantity for its temperature coefficient where its values have the unit of one and no other
+// readByUnit takes a label that names a quantity for its temperature coefficient where its nearest value has the unit of one
 // ("Coefficient of Voc | -0.25 %/°C", "VOLTAGE | -0.33 %/K").
 func (r *row) readByUnit() {
 	if !(r.concept == "" || electrical[r.concept] || r.concept == "current" || r.concept == "voltage" || r.concept == "power") || countLetters(r.text()) > maxCoefficientLabel {
 		return
 	}
-	n := 0
-	for _, c := range r.values {
-		for _, q := range c.quantities {
-			if !q.Unit.Coefficient() {
-				return
-			}
-			n++
-		}
+	at := slices.IndexFunc(r.values, func(c *cell) bool { return len(c.quantities) > 0 })
+	if at < 0 || slices.ContainsFunc(r.values[at].quantities, func(q quantity.Quantity) bool { return !q.Unit.Coefficient() }) {
+		return
 	}
-	if c := r.found.With("tempcoef").Concept(); n > 0 && c != "tempcoef" {
+	if c := r.found.With("tempcoef").Concept(); c != "tempcoef" {
 		r.concept = c
 	}
 }

@@ -89,7 +89,7 @@ func (d *document) warrantyShare(c clause, i int, clauses []clause, before, afte
 		annual = 0
 	}
 	isFirst := first < annual || besideYearOne(i, clauses) || !slash && distanceTo(label.Found{}, after, "firstyear") < 8 // "power degradation 1 % in the first year"
-	yearly := slash || annual < first || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
+	yearly := slash || annual < first || c.yearlySentence() || strings.Contains(c.after, "p.a") || near.Has("degradation") && !isFirst
 	switch {
 	case v > 50 && v <= 100 && isFirst && v > 90 && !(before.Has("annual") && !before.Has("firstyear")):
 		d.firstYearOutput(c, worded)

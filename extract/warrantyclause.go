@@ -37,9 +37,12 @@ func (c clause) yearOne() bool {
 
 // saidOf: two figures stand near each other with no comma between.
 func saidOf(a, b clause) bool {
-	between := a.flow.text[min(a.q.End, b.q.Start):b.q.Start]
-	return len(between) < maxBetween && !strings.ContainsAny(between, ",;:、，")
+	text := between(a, b)
+	return len(text) < maxBetween && !strings.ContainsAny(text, ",;:、，")
 }
+
+// between is what stands between two figures of one text.
+func between(a, b clause) string { return a.flow.text[min(a.q.End, b.q.Start):b.q.Start] }
 
 // maxBetween is how many bytes stand between a year and what it is said of at most.
 const maxBetween = 24
@@ -47,17 +50,19 @@ const maxBetween = 24
 // yearsNear is the count of years that a clause's neighbours or its own words name: "83 % after 25 years", "in the 25th year 80.7 %".
 func yearsNear(i int, clauses []clause) (float64, bool) {
 	around := []int{i + 1, i - 1}
-	if yearsLead(clauses) && i > 0 && clauses[i-1].q.Unit == quantity.Year {
-		around = []int{i - 1}
+	if yearsLead(clauses) {
+		around = []int{i - 1, i + 1}
 	}
-	for _, j := range around {
-		if j < 0 || j >= len(clauses) || clauses[j].flow != clauses[i].flow {
-			continue
-		}
-		q := clauses[j].q
-		isYear := q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Any("year", "finaloutput")
-		if v := abs(q.Terms[0].Value); isYear && v <= 50 && (v >= 20 || len(around) == 1) {
-			return v, v >= 20
+	for _, apart := range []string{":;；", ""} { // what no colon parts goes before what one does
+		for _, j := range around {
+			if j < 0 || j >= len(clauses) || clauses[j].flow != clauses[i].flow || strings.ContainsAny(between(clauses[min(i, j)], clauses[max(i, j)]), apart) {
+				continue
+			}
+			q := clauses[j].q
+			if q.Unit == quantity.Year || q.Unit == quantity.None && label.Find(lastWords(clauses[j].before, 2)).Any("year", "finaloutput") {
+				v := abs(q.Terms[0].Value)
+				return v, v >= 20 && v <= 50
+			}
 		}
 	}
 	text := clauses[i].before + " " + clauses[i].after
@@ -74,7 +79,7 @@ func yearsLead(clauses []clause) bool {
 	for i := 1; i < len(clauses); i++ {
 		a, b := clauses[i-1].q, clauses[i].q
 		switch {
-		case strings.ContainsAny(clauses[i].flow.text[min(a.End, b.Start):b.Start], ":;,、，；"): // "25 years: 90 % after 10 years, 80 % after 25 years"
+		case strings.ContainsAny(between(clauses[i-1], clauses[i]), ":;,、，；"): // "25 years: 90 % after 10 years, 80 % after 25 years"
 		case a.Unit == quantity.Year && isShare(b):
 			return true
 		case isShare(a) && b.Unit == quantity.Year:
@@ -214,13 +219,24 @@ func ofOthers(c clause) bool {
 	return label.Find(lastRunes(before[:open], 24)).Has("standardmodule")
 }
 
+// begun is the sentence up to the figure.
+func (c clause) begun() string {
+	text := c.flow.text[:c.q.Start]
+	if at := lastStop(text); at >= 0 {
+		return text[at:]
+	}
+	return text
+}
+
+// yearlySentence: the sentence speaks of a yearly loss and this is its first per cent: "yearly degradation from the 2nd to the 25th year 0.55 %".
+func (c clause) yearlySentence() bool {
+	found := label.Find(c.begun())
+	return found.Has("annual") && !found.Has("firstyear") && !slices.ContainsFunc(quantity.Scan(c.begun()), func(q quantity.Quantity) bool { return q.Unit == quantity.Percent })
+}
+
 // sentenceOfOthers: the sentence begins with other makers' modules or their warranty: "Usual step warranty: 90 % after 10, 80 % after 25 years".
 func (c clause) sentenceOfOthers() bool {
-	begun := c.flow.text[:c.q.Start]
-	if at := lastStop(begun); at >= 0 {
-		begun = begun[at:]
-	}
-	head, _, colon := strings.Cut(begun, ":")
+	head, _, colon := strings.Cut(c.begun(), ":")
 	return colon && label.Find(head).Has("standardmodule") && !strings.ContainsAny(head, "0123456789")
 }
 
