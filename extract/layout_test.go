@@ -56,7 +56,9 @@ func TestLayouts(t *testing.T) {
 		l.row(x, base+52, "Open Circuit Voltage (Voc/V)", first, 60, voc...)
 		l.row(x, base+65, "Short Circuit Current (Isc/A)", first, 60, "8.83", "8.89")
 	}
-	one := func(l *laid) { stc(l, 40, 120, 200, []string{"KR-250", "KR-255"}, []string{"250", "255"}, []string{"37.6", "37.8"}) }
+	one := func(l *laid) {
+		stc(l, 40, 120, 200, []string{"KR-250", "KR-255"}, []string{"250", "255"}, []string{"37.6", "37.8"})
+	}
 	cases := []struct {
 		name string
 		lay  func(l *laid)
