@@ -52,8 +52,15 @@ func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest
 	for i, c := range cells {
 		byList[c.Whitelist] = append(byList[c.Whitelist], i)
 	}
-	for _, list := range slices.Sorted(maps.Keys(byList)) {
-		if err := o.readCells(ctx, s, list, byList[list], cells, out); err != nil {
+	lists := slices.Sorted(maps.Keys(byList))
+	var wait sync.WaitGroup
+	faults := make([]error, len(lists))
+	for i, list := range lists {
+		wait.Go(func() { faults[i] = o.readCells(ctx, s, list, byList[list], cells, out) })
+	}
+	wait.Wait()
+	for _, err := range faults {
+		if err != nil {
 			return nil, asPictureError(ctx, name, number, err)
 		}
 	}

@@ -1,6 +1,9 @@
 package page
 
-import "unicode"
+import (
+	"slices"
+	"unicode"
+)
 
 // laid is a line's text laid over its ink.
 type laid struct {
@@ -22,16 +25,12 @@ const sureEnough = 0.7
 const hopeless = 0.3
 
 // weak tells whether letters or digits of a line were read badly.
-func (l laid) weak() bool {
-	if trust(l.glyphs) < hopeless {
-		return false
-	}
-	for _, g := range l.glyphs {
-		if (unicode.IsLetter(g.r) || unicode.IsDigit(g.r)) && g.trust() < sureEnough {
-			return true
-		}
-	}
-	return false
+func (l laid) weak() bool { return trust(l.glyphs) >= hopeless && anyWeak(l.glyphs) }
+
+func anyWeak(glyphs []glyph) bool {
+	return slices.ContainsFunc(glyphs, func(g glyph) bool {
+		return (unicode.IsLetter(g.r) || unicode.IsDigit(g.r)) && g.trust() < sureEnough
+	})
 }
 
 // trust is a glyph's confidence, contradictions counted.
@@ -70,21 +69,40 @@ func (l *lettering) pieces() []lettering {
 	return out
 }
 
-// improve takes over the pieces that were read better alone.
-func (l *laid) improve(pieces []laid) {
-	var out []glyph
-	rest := l.glyphs
+// piece is a part of a line that was read badly; the glyphs from first to last, last not included, stand in it.
+type piece struct {
+	lettering
+	first, last int
+}
+
+// weakPieces gives a line's pieces that hold what was read badly.
+func (l laid) weakPieces(line *lettering) (weak []piece) {
+	pieces := line.pieces()
+	first := 0
 	for n, p := range pieces {
-		var old []glyph
-		for len(rest) > 0 && (n == len(pieces)-1 || len(pieces[n+1].glyphs) == 0 || rest[0].box.Min.X < pieces[n+1].glyphs[0].box.Min.X) {
-			old, rest = append(old, rest[0]), rest[1:]
+		last := len(l.glyphs)
+		if n+1 < len(pieces) {
+			last = first
+			for last < len(l.glyphs) && l.glyphs[last].box.Min.X < pieces[n+1].box.Min.X {
+				last++
+			}
 		}
-		if len(p.glyphs) == 0 || trust(old) >= trust(p.glyphs) && len(old) > 0 {
-			out = append(out, old...)
+		if anyWeak(l.glyphs[first:last]) {
+			weak = append(weak, piece{p, first, last})
+		}
+		first = last
+	}
+	return weak
+}
+
+// improve takes over the pieces that were read better alone.
+func (l *laid) improve(weak []piece, again []laid) {
+	for n, p := range slices.Backward(weak) { // from the end, so that the places before stay true
+		old, better := l.glyphs[p.first:p.last], again[n].glyphs
+		if len(better) == 0 || trust(old) >= trust(better) {
 			continue
 		}
-		p.glyphs[0].spaced = len(old) > 0 && old[0].spaced
-		out = append(out, p.glyphs...)
+		better[0].spaced = old[0].spaced
+		l.glyphs = slices.Replace(l.glyphs, p.first, p.last, better...)
 	}
-	l.glyphs = out
 }

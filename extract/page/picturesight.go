@@ -44,8 +44,18 @@ func (l *lettering) detach() {
 	l.on, l.blobs, l.box, l.base = own, blobs, l.box.Sub(frame.Min), l.base-frame.Min.Y
 }
 
-// linesPerProcess is how many lines one process reads: starting one costs as much as reading eight.
-const linesPerProcess = 60
+// A process reads so many lines at least, since starting one costs as much as reading eight to eighty, and so many at most, to be done
+// in time.
+const (
+	leastLines = 60
+	mostLines  = 600
+)
+
+// linesPerProcess parts n lines evenly among the processes that may run at once. What is read of a line does not depend on the others.
+func linesPerProcess(n int) int {
+	slots := cap(ocrSlots)
+	return min(mostLines, max(leastLines, (n+slots-1)/slots))
+}
 
 // look recognises lines; what was read badly is read once more, in smaller pieces.
 func (o *ocr) look(ctx context.Context, lines []lettering) (*sight, []laid, error) {
@@ -56,26 +66,27 @@ func (o *ocr) look(ctx context.Context, lines []lettering) (*sight, []laid, erro
 	}
 	all := make([]laid, len(first))
 	var weak []lettering
-	var of []int
+	pieces := make([][]piece, len(first))
 	for i := range s.lines {
 		all[i] = s.lines[i].laid(first[i])
 		if all[i].weak() {
-			for _, part := range s.lines[i].pieces() {
-				weak, of = append(weak, part), append(of, i)
-			}
+			pieces[i] = all[i].weakPieces(&s.lines[i])
+		}
+		for _, p := range pieces[i] {
+			weak = append(weak, p.lettering)
 		}
 	}
 	again, err := o.readAll(ctx, weak, retryTall)
 	if err != nil {
 		return nil, nil, err
 	}
-	for n := 0; n < len(weak); {
-		i := of[n]
-		var parts []laid
-		for ; n < len(weak) && of[n] == i; n++ {
-			parts = append(parts, weak[n].laid(again[n]))
+	for i := range all {
+		parts := make([]laid, len(pieces[i]))
+		for n := range parts {
+			parts[n] = weak[n].laid(again[n])
 		}
-		all[i].improve(parts)
+		all[i].improve(pieces[i], parts)
+		weak, again = weak[len(parts):], again[len(parts):]
 	}
 	for _, l := range all {
 		s.kin.add(l)
@@ -89,12 +100,13 @@ func (o *ocr) look(ctx context.Context, lines []lettering) (*sight, []laid, erro
 // readAll reads lines by as many processes as are worth starting.
 func (o *ocr) readAll(ctx context.Context, lines []lettering, tall int) ([][]ocrWord, error) {
 	read := make([][]ocrWord, len(lines))
+	share := linesPerProcess(len(lines))
 	var wait sync.WaitGroup
-	faults := make([]error, len(lines)/linesPerProcess+1)
-	for from := 0; from < len(lines); from += linesPerProcess {
+	faults := make([]error, len(lines)/share+1)
+	for from := 0; from < len(lines); from += share {
 		wait.Go(func() {
-			part := lines[from:min(len(lines), from+linesPerProcess)]
-			faults[from/linesPerProcess] = o.readLines(ctx, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
+			part := lines[from:min(len(lines), from+share)]
+			faults[from/share] = o.readLines(ctx, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
 		})
 	}
 	wait.Wait()
