@@ -117,7 +117,7 @@ func (l *lettering) mend(glyphs []glyph) []glyph {
 			change('°')
 		case g.shape == shapeHigh && is(i-1, "m") && (g.r == 0 || is(i, "2?’'*°\"^”“‘7z”")) && !g.spaced:
 			change('²')
-		case g.r == '|' && i+1 < len(glyphs) && !glyphs[i+1].spaced && unicode.IsLetter(glyphs[i+1].r):
+		case is(i, "|!\\") && i+1 < len(glyphs) && !glyphs[i+1].spaced && unicode.IsLetter(glyphs[i+1].r) && (g.r == '|' || g.column.bitmap().isBar()):
 			change('I')
 		case is(i, "Oo") && (i == 0 || g.spaced || !unicode.IsLetter(glyphs[i-1].r)) && i+1 < len(glyphs) && !unicode.IsLetter(glyphs[i+1].r) && (digit(i-1) || digit(i+1) || is(i+1, "~+.,") && (digit(i+2) || is(i+2, "+"))):
 			change('0')

@@ -2,7 +2,6 @@ package page
 
 import (
 	"image"
-	"image/color"
 	"math"
 
 	"golang.org/x/image/draw"
@@ -22,22 +21,42 @@ func (l lettering) cut(tall int) *image.Gray {
 	c := l.on
 	pad := max(1, l.tall/12)
 	frame := l.box.Inset(-pad).Intersect(image.Rect(0, 0, c.w, c.h))
-	plain := image.NewGray(image.Rect(0, 0, frame.Dx(), frame.Dy()))
-	for i := range plain.Pix {
-		plain.Pix[i] = 0xFF
-	}
 	gain := c.gain(l)
-	for _, b := range l.blobs {
-		for _, r := range b.runs {
-			c.copyInk(plain, frame, r, gain)
-		}
+	indexes := l.indexes()
+	rest := l.blobs[:0:0]
+	next := 0
+	for _, x := range indexes {
+		rest = append(rest, l.blobs[next:x.first]...)
+		next = x.last
+	}
+	plain := c.draw(append(rest, l.blobs[next:]...), frame, gain)
+	if len(indexes) > 0 {
+		plain = l.raise(plain, frame, indexes, gain)
 	}
 	k := min(maxEnlarge, max(minCrop, float64(tall)/float64(max(1, l.tall))))
-	w, h := int(math.Round(float64(frame.Dx())*k)), int(math.Round(float64(frame.Dy())*k))
-	out := image.NewGray(image.Rect(0, 0, max(1, w)+2*cropMargin, max(1, h)+2*cropMargin))
-	draw.Draw(out, out.Rect, image.NewUniform(color.White), image.Point{}, draw.Src)
+	w, h := int(math.Round(float64(plain.Rect.Dx())*k)), int(math.Round(float64(plain.Rect.Dy())*k))
+	out := white(max(1, w)+2*cropMargin, max(1, h)+2*cropMargin)
 	inner := image.Rect(cropMargin, cropMargin, out.Rect.Max.X-cropMargin, out.Rect.Max.Y-cropMargin)
 	draw.CatmullRom.Scale(out, inner, plain, plain.Rect, draw.Src, nil)
+	return out
+}
+
+// draw shows blobs alone.
+func (c *canvas) draw(blobs []blob, frame image.Rectangle, gain int) *image.Gray {
+	out := white(frame.Dx(), frame.Dy())
+	for _, b := range blobs {
+		for _, r := range b.runs {
+			c.copyInk(out, frame, r, gain)
+		}
+	}
+	return out
+}
+
+func white(w, h int) *image.Gray {
+	out := image.NewGray(image.Rect(0, 0, w, h))
+	for i := range out.Pix {
+		out.Pix[i] = 0xFF
+	}
 	return out
 }
 

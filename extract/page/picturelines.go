@@ -31,6 +31,13 @@ const (
 	scriptTall    = 0.75 // of the line's letters
 	scriptReach   = 0.45
 	scriptLetters = 3
+	indexLetters  = 5 // "mppt", "cells"
+	indexTall     = 0.9
+	indexGap      = 0.3
+	indexDrop     = 0.25 // of the index below the letter at the top, and
+	indexDropMost = 0.85
+	indexSink     = 0.1 // at the foot, and
+	indexSinkMost = 0.7
 	tallRank      = 0.85 // the share of a line's letters that are no taller than its capitals
 	maxLetters    = 60_000
 )
@@ -54,6 +61,7 @@ func (c *canvas) findLines(blobs []blob) []lettering {
 	}
 	lines := c.chain(tall)
 	lines = absorb(lines)
+	lines = c.hang(lines)
 	lines = addMarks(lines, marks)
 	lines = c.joinLines(lines)
 	for i := range lines {
@@ -234,6 +242,35 @@ func absorb(lines []lettering) []lettering {
 		lines[i].blobs = nil
 	}
 	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
+}
+
+// hang gives lowered letters to the letter they hang on: the index of a symbol, too low and often too tall to be its neighbour.
+func (c *canvas) hang(lines []lettering) []lettering {
+	slices.SortStableFunc(lines, func(a, b lettering) int { return a.box.Min.X - b.box.Min.X })
+	top := newByTop(lines)
+	for i := range lines {
+		a := &lines[i]
+		if a.blobs == nil {
+			continue
+		}
+		k := top.nearest(image.Rect(a.box.Max.X, a.base-a.tall/4, a.box.Max.X+1, a.base), 2*indexGap, func(b *lettering) bool {
+			return b != a && b.blobs != nil && c.indexOf(a, b)
+		})
+		if k >= 0 {
+			a.blobs = append(a.blobs, lines[k].blobs...)
+			a.box = a.box.Union(lines[k].box)
+			lines[k].blobs = nil
+		}
+	}
+	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
+}
+
+// indexOf tells whether b is the index at the end of a.
+func (c *canvas) indexOf(a, b *lettering) bool {
+	tall := float64(a.tall)
+	gap, drop, sink := float64(b.box.Min.X-a.box.Max.X), float64(b.base-b.tall-(a.base-a.tall)), float64(b.base-a.base)
+	return len(b.blobs) <= indexLetters && float64(b.tall) <= indexTall*tall && gap >= -indexGap*tall && gap <= indexGap*tall &&
+		drop >= indexDrop*tall && drop <= indexDropMost*tall && sink >= indexSink*tall && sink <= indexSinkMost*tall && !c.ruled(a.box, b.box)
 }
 
 // addMarks gives points, dashes, accents and the like to the line they stand in.

@@ -1,0 +1,112 @@
+package page
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"golang.org/x/image/draw"
+)
+
+// Tesseract reads "Vupp" and "P..3." where an index hangs on a capital: its models know no lettering below the line. So it is shown
+// the index as tall as other letters, on the line.
+
+// Shapes of an index, in heights of the capital that it hangs on.
+const (
+	indexCapital  = 0.85 // of the line's letters: what an index may hang on
+	indexApart    = 0.3  // the gap that ends it
+	indexWide     = 0.8  // at least: a single letter may be the "y" of "by"
+	indexCapitals = 0.6  // an index that is taller is in capitals
+)
+
+// indexes finds the lowered letters behind the capitals that begin words: from..to of the line's blobs, and the capital's foot.
+func (l *lettering) indexes() (out []index) {
+	for i := 0; i < len(l.blobs); i++ {
+		head := l.blobs[i].box
+		if i > 0 && !l.apart(i) || float64(head.Dy()) < indexCapital*float64(l.tall) {
+			continue
+		}
+		to := i + 1
+		for to < len(l.blobs) && !l.apart(to) && l.hangs(l.blobs[to].box, head) {
+			to++
+		}
+		if to > i+1 && l.blobs[to-1].box.Max.X-l.blobs[i+1].box.Min.X >= int(indexWide*float64(l.tall)) && (to == len(l.blobs) || l.apart(to) || !l.stands(l.blobs[to].box, head)) {
+			out = append(out, index{i + 1, to, head.Max.Y})
+		}
+	}
+	return out
+}
+
+// index is a run of blobs, last not included, that hang on a capital whose foot is at base.
+type index struct{ first, last, base int }
+
+// apart tells whether a gap stands before a blob.
+func (l *lettering) apart(i int) bool {
+	return float64(l.blobs[i].box.Min.X-l.blobs[i-1].box.Max.X) > indexApart*float64(l.tall)
+}
+
+// hangs tells whether a letter is lowered against a capital.
+func (l *lettering) hangs(b, capital image.Rectangle) bool {
+	tall := float64(capital.Dy())
+	drop, sink := float64(b.Min.Y-capital.Min.Y), float64(b.Max.Y-capital.Max.Y)
+	return drop >= indexDrop*tall && sink >= indexSink*tall && sink <= indexSinkMost*tall && float64(b.Dy()) > dotMost*tall
+}
+
+// stands tells whether a blob may be a letter beside a capital: what stands right behind an "app" is another.
+func (l *lettering) stands(b, capital image.Rectangle) bool {
+	tall := float64(capital.Dy())
+	foot := float64(b.Max.Y - capital.Max.Y)
+	return foot > -indexSink*tall && foot < indexSink*tall && float64(b.Dy()) > dotMost*tall
+}
+
+// raise draws the indexes on the line, as tall as other letters; plain shows the rest, frame is its place on the canvas.
+func (l *lettering) raise(plain *image.Gray, frame image.Rectangle, indexes []index, gain int) *image.Gray {
+	type patch struct {
+		picture *image.Gray
+		at, to  image.Rectangle
+	}
+	var patches []patch
+	wider := 0
+	for _, x := range indexes {
+		box, heights := image.Rectangle{}, []int(nil)
+		for _, b := range l.blobs[x.first:x.last] {
+			box, heights = box.Union(b.box), append(heights, b.box.Dy())
+		}
+		high := float64(heights[len(heights)/2])
+		want := lower * float64(l.tall)
+		if high >= indexCapitals*float64(l.tall) {
+			want = float64(l.tall)
+		}
+		at := box.Inset(-1)
+		picture := l.on.draw(l.blobs[x.first:x.last], at, gain)
+		k := max(1, want/high)
+		w, h := int(math.Round(float64(at.Dx())*k)), int(math.Round(float64(at.Dy())*k))
+		corner := image.Pt(at.Min.X-frame.Min.X+wider, x.base-frame.Min.Y-h+1)
+		patches = append(patches, patch{picture, at.Sub(frame.Min), image.Rectangle{corner, corner.Add(image.Pt(w, h))}})
+		wider += w - at.Dx()
+	}
+	out := white(plain.Rect.Dx()+wider, plain.Rect.Dy())
+	from, shift := 0, 0
+	for _, p := range patches {
+		draw.Draw(out, image.Rect(from+shift, 0, p.at.Max.X+shift, out.Rect.Dy()), plain, image.Pt(from, 0), draw.Src)
+		from, shift = p.at.Max.X, p.to.Max.X-p.at.Max.X
+	}
+	draw.Draw(out, image.Rect(from+shift, 0, out.Rect.Dx(), out.Rect.Dy()), plain, image.Pt(from, 0), draw.Src)
+	for _, p := range patches {
+		scaled := white(p.to.Dx(), p.to.Dy())
+		draw.CatmullRom.Scale(scaled, scaled.Rect, p.picture, p.picture.Rect, draw.Src, nil)
+		darken(out, scaled, p.to.Min)
+	}
+	return out
+}
+
+// darken draws a picture over another, the darker pixel of both.
+func darken(to, from *image.Gray, at image.Point) {
+	r := from.Rect.Add(at).Intersect(to.Rect)
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			v := from.GrayAt(x-at.X, y-at.Y).Y
+			to.SetGray(x, y, color.Gray{Y: min(v, to.GrayAt(x, y).Y)})
+		}
+	}
+}
