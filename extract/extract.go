@@ -63,6 +63,7 @@ func Sheets(ctx context.Context, src Source, opt Options) ([]*schema.Sheet, erro
 	sum := sha256.Sum256(src.Data)
 	confirmed := <-second
 	for i, s := range sheets {
+		misread(s, len(sheets) > 1)
 		s.Source = schema.Source{File: filepath.ToSlash(src.Name), SHA256: hex.EncodeToString(sum[:]), Pages: len(pages), Part: i + 1, Parts: len(sheets)}
 		if confirmed != nil {
 			confirm(s, pages, confirmed)

@@ -189,6 +189,10 @@ func (l *ledger) closed(s *schema.Sheet, field string, claims []claim) ([]claim,
 		return left, true
 	}
 	for _, c := range left {
+		if c.halfStep != "" && doubt.halfStep == "" && c.unit != doubt.unit && sameValue(c, *doubt) { // "5,400 Pa / 113 psf"
+			doubt.open, doubt.note = "", joinNotes(doubt.note, "the same in "+c.unit+" stands beside it")
+			return append(left, *doubt), true
+		}
 		if c.score-doubt.score >= margin || sameValue(c, *doubt) || strings.Contains(doubt.instead, c.literal) {
 			return left, true
 		}

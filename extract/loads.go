@@ -68,6 +68,10 @@ func loads(side string, design bool) fact {
 					near = last // "75.2 psf (3600 Pa)": the same load again
 				}
 				last = near
+				if near == "" && len(figures) == 1 && r.found.Has("snow") && r.found.Any("wind", "windload") {
+					d.ledger.refused("/limits/front"+infix, r.text(), "the label speaks of snow and wind, and one load is read", c, c.text)
+					continue
+				}
 				if near == "" {
 					near = cmp.Or(side, signSide(r.text()))
 				}

@@ -57,6 +57,7 @@ func newView(p *page.Page) *view {
 		r.readBySymbol()
 		r.readNear()
 	}
+	v.atPower()
 	v.partEmblems()
 	v.dropRivals()
 	for _, r := range v.rows {

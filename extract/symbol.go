@@ -44,6 +44,25 @@ func (r *row) readBySymbol() {
 	}
 }
 
+// atPower reads "Voltage at | Pmax", whose little word in between was read as a number or not at all, as one label.
+func (v *view) atPower() {
+	for i := 1; i < len(v.rows); i++ {
+		a, b := v.rows[i-1], v.rows[i]
+		if a.label[0].by != page.ByPicture || b.concept != "pmax" || b.found.Has("power") || abs(a.base-b.base) > 0.5*b.label[0].size || b.box.X0-a.box.X1 > besidePower*b.label[0].size {
+			continue
+		}
+		switch a.concept {
+		case "voltage":
+			b.concept = "vmp"
+		case "current":
+			b.concept = "imp"
+		}
+	}
+}
+
+// besidePower is how far, in sizes, the symbol may stand from what is said of it.
+const besidePower = 2.5
+
 // readNear reads a picture's label that is unknown as the known one that is nearest to it.
 func (r *row) readNear() {
 	if r.concept != "" || r.label[0].by != page.ByPicture || len(r.values) == 0 {

@@ -204,7 +204,7 @@ func (l laid) groups() [][]glyph {
 		for to < len(l.glyphs) {
 			a, b := l.glyphs[to-1], l.glyphs[to]
 			gap := float64(b.box.Min.X-a.box.Max.X) / l.tall
-			if (gap > wordApart || b.spaced && gap > wordTogether) && (a.word == 0 || a.word != b.word) {
+			if (gap > wordApart || b.spaced && gap > wordTogether) && (a.word == 0 || a.word != b.word) && !l.typed(to) {
 				break
 			}
 			if b.spaced && min(a.sure, b.sure) < noLetter && max(a.sure, b.sure) > sureEnough {
@@ -217,6 +217,27 @@ func (l laid) groups() [][]glyph {
 	}
 	return out
 }
+
+// typed tells whether a number goes on before glyph n: a typewriter's point stands as far from the digits as a letter would.
+func (l laid) typed(n int) bool {
+	for point := n - 1; point <= n; point++ {
+		if point < 1 || point+1 >= len(l.glyphs) || l.glyphs[point].r != '.' || l.glyphs[point].shape != shapeDot {
+			continue
+		}
+		a, b, c := l.glyphs[point-1], l.glyphs[point], l.glyphs[point+1]
+		before, after := float64(b.box.Min.X-a.box.Max.X)/l.tall, float64(c.box.Min.X-b.box.Max.X)/l.tall
+		if unicode.IsDigit(a.r) && unicode.IsDigit(c.r) && max(before, after) < typedApart && before > typedEven*after && after > typedEven*before {
+			return true
+		}
+	}
+	return false
+}
+
+// Gaps beside a typewriter's point, in heights of a capital, and the least of one as a share of the other.
+const (
+	typedApart = 0.9
+	typedEven  = 0.5
+)
 
 // noLetter is the confidence below which what was read is a drawing's line.
 const noLetter = 0.15
