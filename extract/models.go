@@ -104,6 +104,9 @@ func mainBlocks(blocks []*block) []*block {
 		}
 	}
 	if len(named) > 0 {
+		if own := slices.DeleteFunc(slices.Clone(named), func(b *block) bool { return b.cond == atGain || b.cond == atRatio }); len(own) > 0 {
+			return own // what a gain table has at STC is there for comparison
+		}
 		return named
 	}
 	if len(unnamed) == 0 {

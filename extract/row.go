@@ -55,6 +55,7 @@ func newView(p *page.Page) *view {
 	for _, r := range v.rows {
 		r.readByUnit()
 		r.readBySymbol()
+		r.readByUnitSign()
 		r.readNear()
 	}
 	v.atPower()

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"pvtally/extract/label"
@@ -40,6 +41,31 @@ func (r *row) readBySymbol() {
 		}
 	}
 	if n > 0 {
+		r.concept = concept
+	}
+}
+
+// unitOf is what the values of an electrical quantity are printed in.
+var unitOf = map[label.Concept][]string{
+	"pmax": {"W", "Wp", "Wc", "WP", "w"}, "vmp": {"V", "Vv", "v"}, "voc": {"V", "Vv", "v"}, "imp": {"A"}, "isc": {"A"},
+}
+
+// readByUnitSign reads a picture's label by its symbol and its unit alone ("E(BN2S Vmp (V)"): the words before them may be of a script
+// that the picture's reader has not learned, or misread.
+func (r *row) readByUnitSign() {
+	if r.concept != "" || r.label[0].by != page.ByPicture || !hasQuantity(r.values) {
+		return
+	}
+	concept := r.found.Concept()
+	text := r.text()
+	if r.values[0].isUnit() {
+		text += " " + r.values[0].text
+	}
+	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" \t()[]/|", c) })
+	if len(words) < 2 || !slices.Contains(unitOf[concept], words[len(words)-1]) {
+		return
+	}
+	if f := label.Find(words[len(words)-2]); f.Concept() == concept && f.Share() == 1 {
 		r.concept = concept
 	}
 }

@@ -190,10 +190,19 @@ func (l *lettering) isComma(b image.Rectangle) bool {
 	return float64(b.Dy()) >= 1.5*float64(b.Dx()) && float64(b.Max.Y-l.base) >= 0.1*float64(l.tall) && b.Dy() > 4
 }
 
+// together is the gap up to which two characters make one word though a space was read between them: a one is slender, and its gaps wide.
+func together(a, b glyph) float64 {
+	if a.r == '1' || b.r == '1' {
+		return wordTogether + onesGap
+	}
+	return wordTogether
+}
+
 // Gaps between words, in heights of a capital: there is none below the first and always one above the second.
 const (
 	wordTogether = 0.14
 	wordApart    = 0.52
+	onesGap      = 0.17
 )
 
 // groups parts a line's glyphs into words.
@@ -204,7 +213,7 @@ func (l laid) groups() [][]glyph {
 		for to < len(l.glyphs) {
 			a, b := l.glyphs[to-1], l.glyphs[to]
 			gap := float64(b.box.Min.X-a.box.Max.X) / l.tall
-			if (gap > wordApart || b.spaced && gap > wordTogether) && (a.word == 0 || a.word != b.word) && !l.typed(to) {
+			if (gap > wordApart || b.spaced && gap > together(a, b)) && (a.word == 0 || a.word != b.word) && !l.typed(to) {
 				break
 			}
 			if b.spaced && min(a.sure, b.sure) < noLetter && max(a.sure, b.sure) > sureEnough {
