@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pvtally/extract/label"
+	"pvtally/extract/page"
 	"pvtally/extract/quantity"
 )
 
@@ -68,7 +69,7 @@ func loads(side string, design bool) fact {
 					near = last // "75.2 psf (3600 Pa)": the same load again
 				}
 				last = near
-				if near == "" && len(figures) == 1 && r.found.Has("snow") && r.found.Any("wind", "windload") {
+				if near == "" && c.by == page.ByPicture && len(figures) == 1 && r.found.Has("snow") && r.found.Any("wind", "windload") {
 					d.ledger.refused("/limits/front"+infix, r.text(), "the label speaks of snow and wind, and one load is read", c, c.text)
 					continue
 				}

@@ -192,7 +192,7 @@ func (l *lettering) isComma(b image.Rectangle) bool {
 
 // together is the gap up to which two characters make one word though a space was read between them: a one is slender, and its gaps wide.
 func together(a, b glyph) float64 {
-	if a.r == '1' || b.r == '1' {
+	if (a.r == '1' || b.r == '1') && a.word == 0 && b.word == 0 {
 		return wordTogether + onesGap
 	}
 	return wordTogether

@@ -265,8 +265,11 @@ func (c *canvas) hang(lines []lettering) []lettering {
 	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
 }
 
-// indexOf tells whether b is the index at the end of a.
+// indexOf tells whether b is the index at the end of a. Of what the page's text explains it has the lines itself.
 func (c *canvas) indexOf(a, b *lettering) bool {
+	if explained := func(b blob) bool { return b.text }; slices.ContainsFunc(a.blobs, explained) || slices.ContainsFunc(b.blobs, explained) {
+		return false
+	}
 	tall := float64(a.tall)
 	gap, drop, sink := float64(b.box.Min.X-a.box.Max.X), float64(b.base-b.tall-(a.base-a.tall)), float64(b.base-a.base)
 	return len(b.blobs) <= indexLetters && float64(b.tall) <= indexTall*tall && gap >= -indexGap*tall && gap <= indexGap*tall &&
