@@ -107,6 +107,8 @@ func fits(r rune, s shape) float64 {
 	switch {
 	case want == s:
 		return 0
+	case r == '~' && s == shapeHigh: // some faces raise it
+		return 0.1
 	case want == shapeDot && s == shapeComma || want == shapeComma && s == shapeDot:
 		return 0.3
 	case (want == shapeHigh || want == shapeDash) && s == shapeFull, s == shapeHigh && strings.ContainsRune("23oO0®", r):

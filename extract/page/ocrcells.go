@@ -26,6 +26,12 @@ type CellReading struct {
 // it sees is another one.
 const cellTall = 46
 
+// A cell whose reading is less sure than this is read at another height, too; the surer reading counts.
+const (
+	cellSure      = 0.6
+	cellOtherTall = 34
+)
+
 // ReadCells reads places of a page, 1 being the first, each for itself: cut out, enlarged, without rules and neighbours. It is a
 // second opinion on what Open read from a picture; digits that contradict their look-alikes on the page come back as these. Errors
 // are of type *Error, but for a context that the caller ended.
@@ -79,19 +85,51 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 			lines, of = append(lines, l), append(of, i)
 		}
 	}
-	read := make([][]ocrWord, len(lines))
-	if err := o.readLines(ctx, lines, cellTall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language(), whitelist: list}, read); err != nil {
+	settings := ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language(), whitelist: list}
+	first, err := o.readSecond(ctx, s, lines, cellTall, settings)
+	if err != nil {
 		return err
+	}
+	var unsure []int
+	var again []lettering
+	for n, l := range lines {
+		if first[n].Sure < cellSure {
+			unsure, again = append(unsure, n), append(again, l)
+		}
+	}
+	other, err := o.readSecond(ctx, s, again, cellOtherTall, settings)
+	if err != nil {
+		return err
+	}
+	for k, n := range unsure {
+		if other[k].Sure > first[n].Sure {
+			first[n] = other[k]
+		}
 	}
 	for _, i := range at {
 		out[i].Sure = 1
 	}
-	for n, l := range lines {
-		r := &out[of[n]]
-		text, sure := s.second(&l, read[n])
-		r.Text, r.Sure = strings.TrimSpace(r.Text+" "+text), min(r.Sure, sure)
+	for n, r := range first {
+		to := &out[of[n]]
+		to.Text, to.Sure = strings.TrimSpace(to.Text+" "+r.Text), min(to.Sure, r.Sure)
 	}
 	return nil
+}
+
+// readSecond has one process read parts of cells at a height.
+func (o *ocr) readSecond(ctx context.Context, s *sight, lines []lettering, tall int, settings ocrSettings) ([]CellReading, error) {
+	if len(lines) == 0 {
+		return nil, nil
+	}
+	read := make([][]ocrWord, len(lines))
+	if err := o.readLines(ctx, lines, tall, settings, read); err != nil {
+		return nil, err
+	}
+	out := make([]CellReading, len(lines))
+	for n, l := range lines {
+		out[n].Text, out[n].Sure = s.second(&l, read[n])
+	}
+	return out, nil
 }
 
 // within gives the parts of the lines that stand in a box, top to bottom.
