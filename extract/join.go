@@ -169,6 +169,20 @@ func (v *view) adoptValues() {
 	}
 }
 
+// tableRow is how many values beside an unknown label make it a table's.
+const tableRow = 3
+
+// beside counts the values on the label's own line.
+func (r *row) beside() int {
+	n := 0
+	for _, c := range r.values {
+		if abs(c.base-r.base) < 0.5*c.size {
+			n++
+		}
+	}
+	return n
+}
+
 func (v *view) owner(c *cell) *row {
 	if r := v.cardOf(c); r != nil {
 		return r
@@ -182,6 +196,9 @@ func (v *view) owner(c *cell) *row {
 		d := nearestBase(r, c.base)
 		if c.base == r.base || d > valueReach*max(c.size, r.label[0].size) || d < -aboveReach*min(c.size, r.label[0].size) {
 			continue
+		}
+		if r.concept == "" && r.beside() >= tableRow {
+			continue // a row of a table, or its head
 		}
 		if len(r.values) > 0 && !inValueColumn(r, c) && math.Abs(d) > offBaseline*c.size {
 			continue

@@ -13,6 +13,7 @@ import (
 // How far values may lie from what the others make of them; what rounding, binning and a maker's slip explain lies within.
 const (
 	farPower      = 0.12 // power against voltage times current
+	nearPower     = 0.03 // the same where two cells are interchanged
 	farEfficiency = 0.12 // efficiency against power by area
 	farVoltage    = 1.5  // open-circuit against maximum-power voltage, and the same of currents
 	glassMass     = 2.5  // kg a mm and m²: soda-lime glass, 2500 kg/m³
@@ -87,7 +88,8 @@ func misreadClass(s *schema.Sheet, i int, several bool) {
 			return fields
 		}
 		p, v, c, voc, isc := e.Pmax.Float(), e.Vmp.Float(), e.Imp.Float(), e.Voc.Float(), e.Isc.Float()
-		if p*v*c != 0 && apart(p, v*c) > farPower {
+		swapped := voc*c != 0 && v > voc && apart(p, voc*c) < nearPower // a maker's slip that explains itself
+		if p*v*c != 0 && apart(p, v*c) > farPower && !swapped {
 			leaveOpen(s, fmt.Sprintf("read from a picture, and %s W are far from %s V times %s A", e.Pmax, e.Vmp, e.Imp), at("pmax_w", "vmp_v", "imp_a", "voc_v", "isc_a")...) // columns may have been interchanged
 		}
 		if v*voc != 0 && max(v/voc, voc/v) > farVoltage {
@@ -137,7 +139,7 @@ func misreadNames(s *schema.Sheet) {
 			continue
 		}
 		why := ""
-		if strings.ContainsAny(own, "[]{}|¢£€“”‘’\"<>=^«»§©®") || strings.Count(own, "(") != strings.Count(own, ")") {
+		if strings.ContainsAny(own, "[]{}|¢£€“”‘’\"<>=^«»§©®°*") || strings.Count(own, "(") != strings.Count(own, ")") {
 			why = "read from a picture, with signs that no name has"
 		}
 		for other, n := range count {

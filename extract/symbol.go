@@ -1,7 +1,6 @@
 package extract
 
 import (
-	"slices"
 	"strings"
 
 	"pvtally/extract/label"
@@ -45,27 +44,26 @@ func (r *row) readBySymbol() {
 	}
 }
 
-// unitOf is what the values of an electrical quantity are printed in.
-var unitOf = map[label.Concept][]string{
-	"pmax": {"W", "Wp", "Wc", "WP", "w"}, "vmp": {"V", "Vv", "v"}, "voc": {"V", "Vv", "v"}, "imp": {"A"}, "isc": {"A"},
+// ofUnit are the quantities of a table that are printed in a unit.
+var ofUnit = map[string][]label.Concept{
+	"W": {"pmax"}, "Wp": {"pmax"}, "Wc": {"pmax"}, "V": {"vmp", "voc"}, "Vv": {"vmp", "voc"}, "A": {"imp", "isc"},
 }
 
-// readByUnitSign reads a picture's label by its symbol and its unit alone ("E(BN2S Vmp (V)"): the words before them may be of a script
-// that the picture's reader has not learned, or misread.
+// readByUnitSign reads a picture's label by its symbol and its unit alone ("E(BN2S Vmp (V)", "Dmax (W)"): the words before them may be
+// of a script that the picture's reader has not learned, and the symbol misread in a letter.
 func (r *row) readByUnitSign() {
 	if r.concept != "" || r.label[0].by != page.ByPicture || !hasQuantity(r.values) {
 		return
 	}
-	concept := r.found.Concept()
 	text := r.text()
 	if r.values[0].isUnit() {
 		text += " " + r.values[0].text
 	}
 	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" \t()[]/|", c) })
-	if len(words) < 2 || !slices.Contains(unitOf[concept], words[len(words)-1]) {
+	if len(words) < 2 {
 		return
 	}
-	if f := label.Find(words[len(words)-2]); f.Concept() == concept && f.Share() == 1 {
+	if concept, ok := label.NearSymbol(words[len(words)-2], ofUnit[words[len(words)-1]]...); ok {
 		r.concept = concept
 	}
 }

@@ -1,6 +1,9 @@
 package label
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // What a picture's reader makes of a label differs in a letter or two from what is printed, mostly at accents, which its model of
 // another language does not know: "Zellgroe", "Tamaiio de célula".
@@ -34,6 +37,40 @@ func Near(text string) (found Found, ok bool) {
 		case atomsOf(p.entries) != atomsOf(meant):
 			ok = false
 		}
+	}
+	return found, ok
+}
+
+// symbolLeast is how many letters a symbol has that may be misread in one.
+const symbolLeast = 3
+
+// NearSymbol finds which one of some concepts a symbol names that was misread in a letter ("Dmax", "Vinp"): the symbol with the same
+// letters but one, an "m" read as two. The caller must know the unit, which is why it can name the concepts; ok is false where none or
+// several are near.
+func NearSymbol(text string, concepts ...Concept) (found Concept, ok bool) {
+	s := string(squeeze(text).runes)
+	for _, two := range []string{"in", "rn", "nn"} {
+		s = strings.Replace(s, two, "m", 1)
+	}
+	if len(s) < symbolLeast {
+		return "", false
+	}
+	least := 2
+	for _, p := range words().phrases {
+		if len(p.letters) < symbolLeast || len(p.letters) > len(s)+1 || len(s) > len(p.letters)+1 {
+			continue
+		}
+		p.meanings(func(e entry) {
+			if e.lang != "" || !slices.Contains(concepts, Concept(e.atom)) {
+				return
+			}
+			switch d := edits(s, p.letters, 1); {
+			case d < least:
+				least, found, ok = d, Concept(e.atom), true
+			case d == least && d < 2 && Concept(e.atom) != found:
+				ok = false
+			}
+		})
 	}
 	return found, ok
 }

@@ -40,3 +40,27 @@ func TestEdits(t *testing.T) {
 		}
 	}
 }
+
+func TestNearSymbol(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		among []Concept
+		want  Concept
+	}{
+		{"Dmax", []Concept{"pmax"}, "pmax"},
+		{"Vinp", []Concept{"vmp", "voc"}, "vmp"},
+		{"Voc", []Concept{"vmp", "voc"}, "voc"},
+		{"Irnp", []Concept{"imp", "isc"}, "imp"},
+		{"Vsys", []Concept{"vmp", "voc"}, ""},
+		{"V", []Concept{"vmp", "voc"}, ""},
+		{"Pmax", nil, ""},
+	} {
+		got, ok := NearSymbol(c.text, c.among...)
+		if !ok {
+			got = ""
+		}
+		if got != c.want {
+			t.Errorf("%q among %v: %q, want %q", c.text, c.among, got, c.want)
+		}
+	}
+}

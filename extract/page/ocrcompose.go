@@ -260,8 +260,9 @@ const (
 // measured finds baseline and capital height from the characters that stand on the baseline.
 func (l *lettering) measured(glyphs []glyph) (base, tall float64) {
 	var feet, heights, lows []int
+	indexes := l.indexes()
 	for _, g := range glyphs {
-		if g.column == nil || g.shape != shapeFull {
+		if g.column == nil || g.shape != shapeFull || l.inIndex(g.box, indexes) {
 			continue
 		}
 		switch {

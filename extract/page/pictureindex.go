@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"golang.org/x/image/draw"
 )
@@ -39,6 +40,13 @@ func (l *lettering) indexes() (out []index) {
 
 // index is a run of blobs, last not included, that hang on a capital whose foot is at base.
 type index struct{ first, last, base int }
+
+// inIndex tells whether a character stands in one of the line's indexes.
+func (l *lettering) inIndex(box image.Rectangle, indexes []index) bool {
+	return slices.ContainsFunc(indexes, func(x index) bool {
+		return box.Min.X >= l.blobs[x.first].box.Min.X && box.Max.X <= l.blobs[x.last-1].box.Max.X
+	})
+}
 
 // apart tells whether a gap stands before a blob.
 func (l *lettering) apart(i int) bool {

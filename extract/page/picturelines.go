@@ -358,7 +358,19 @@ const (
 	strayInk   = 0.01
 )
 
-// settle puts the blobs in order.
+// settle puts the blobs in order. Indexes do not stand on the baseline.
 func (l *lettering) settle() {
 	slices.SortStableFunc(l.blobs, func(a, b blob) int { return a.box.Min.X - b.box.Min.X })
+	if indexes := l.indexes(); len(indexes) > 0 {
+		var feet []int
+		next := 0
+		for _, x := range append(indexes, index{first: len(l.blobs)}) {
+			for _, b := range l.blobs[next:x.first] {
+				feet = append(feet, b.box.Max.Y)
+			}
+			next = x.last
+		}
+		slices.Sort(feet)
+		l.base = feet[(len(feet)-1)/2]
+	}
 }
