@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"pvtally/extract/page"
 	"pvtally/extract/quantity"
@@ -97,6 +98,9 @@ func claimOf(field string, c *cell, label string, q quantity.Quantity, term int,
 		unit = q.Unit
 	}
 	k := claim{field: field, literal: t.Literal, printed: c.text[q.Start:q.End], unit: string(unit), label: label, page: c.page, box: c.boxOf(q.Start, q.End), by: c.by, score: score}
+	if c.by == page.ByPicture && likeDigit(c.text, t.Start, t.End) {
+		k.open = "a sign that may be a misread digit stands at the number"
+	}
 	switch {
 	case unit == want:
 	case unit == quantity.None:
@@ -113,6 +117,15 @@ func claimOf(field string, c *cell, label string, q quantity.Quantity, term int,
 		k.score *= unitless
 	}
 	return k, true
+}
+
+// likeDigit tells whether a sign touches the number at start..end that a picture's reader often makes of a one, and that belongs to
+// nothing else there: "51.4]", "|500".
+func likeDigit(text string, start, end int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:start])
+	after, _ := utf8.DecodeRuneInString(text[end:])
+	return strings.ContainsRune("]|!}", after) && !strings.ContainsAny(text[:start], "[|{") ||
+		strings.ContainsRune("[|!{", before) && !strings.ContainsAny(text[end:], "]|}")
 }
 
 // settle groups the claims by field, takes the best where it is clear, and writes values, evidence, repetitions and refusals into the record.

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"pvtally/schema"
@@ -91,6 +92,15 @@ func TestMisreadNames(t *testing.T) {
 		}
 		if !slices.Equal(open, c.open) {
 			t.Errorf("%q: open %v, want %v", c.names, open, c.open)
+		}
+	}
+}
+
+func TestLikeDigit(t *testing.T) {
+	for text, want := range map[string]bool{"51.4] V": true, "51.4 V": false, "[51.4]": false, "|51.4 V": true, "| 51.4 V": false, "51.4": false, "{51.4} V": false} {
+		from := strings.Index(text, "51.4")
+		if got := likeDigit(text, from, from+4); got != want {
+			t.Errorf("%q: %v, want %v", text, got, want)
 		}
 	}
 }
