@@ -67,6 +67,8 @@ const (
 	dashMost    = 0.24
 	highFrom    = 0.40
 	highMost    = 0.66
+	raisedFrom  = 0.30 // a raised figure, which is taller than other raised signs, hangs lower
+	raisedLeast = 0.42
 	dotAbove    = 0.16
 	commaTaller = 1.3 // height to width
 )
@@ -79,7 +81,7 @@ func (l *lettering) shapeOf(c column) shape {
 	w, h := float64(c.box.Dx())/tall, float64(c.box.Dy())/tall
 	top, bottom := float64(l.base-c.box.Min.Y)/tall, float64(l.base-c.box.Max.Y)/tall
 	switch {
-	case bottom > highFrom && h < highMost:
+	case bottom > highFrom && h < highMost, bottom > raisedFrom && h > raisedLeast && h < highMost:
 		return shapeHigh
 	case w <= dotMost && h <= commaMost && top <= dotMost+0.05 && bottom < -commaBelow && h > commaTaller*w:
 		return shapeComma
@@ -213,6 +215,8 @@ func (l *lettering) align(text []rune, spaced []bool, cols []column) []pairing {
 				case text[i] == '%' || text[i] == '"' || text[i] == '“' || text[i] == '”':
 					cost += costSpeck * float64(k-1) / 3
 				case k == 2 && unicode.IsDigit(text[i]) && (onBase(shapes[j]) || onBase(shapes[j+1])): // a decimal point that was not read
+					cost += costLost + costSplit
+				case k == 2 && (shapes[j] == shapeHigh || shapes[j+1] == shapeHigh): // a raised figure that was not read
 					cost += costLost + costSplit
 				case k == 2:
 					cost += costSplit
