@@ -9,7 +9,7 @@ import (
 )
 
 // What a picture gives stays where it may be a maker's slip, and stays open where it can only be misread. The bounds are common practice,
-// no source, but for the weight of glass (2500 kg/m³, EN 572-1).
+// no source, but for the weight of glass (2500 kg/m³, EN 572-1, from memory).
 func TestMisread(t *testing.T) {
 	whole := map[string]string{
 		"/models/0/stc/pmax_w": "430", "/models/0/stc/vmp_v": "32.54", "/models/0/stc/imp_a": "13.21", "/models/0/stc/voc_v": "38.72",

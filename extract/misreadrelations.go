@@ -36,12 +36,16 @@ func misreadVoltages(s *schema.Sheet) {
 		if e := s.Evidence[at]; e.By != "picture" || math.Mod(v.Float(), voltageStep) == 0 && v.Float() >= voltageStep {
 			continue
 		}
+		e := s.Evidence[at]
+		open := schema.Unresolved{Field: "/limits/system_voltage_v", Label: e.Label, Page: e.Page, Box: e.Box, Why: "read from a picture, and no round figure"}
 		for k := range s.Limits.SystemVoltage {
 			at := fmt.Sprintf("/limits/system_voltage_v/%d", k)
-			e := s.Evidence[at]
-			s.Unresolved = append(s.Unresolved, schema.Unresolved{Field: "/limits/system_voltage_v", Label: e.Label, Candidates: []string{e.Printed}, Page: e.Page, Box: e.Box, Why: "read from a picture, and no round figure"})
+			if text := s.Evidence[at].Printed; !slices.Contains(open.Candidates, text) {
+				open.Candidates = append(open.Candidates, text)
+			}
 			delete(s.Evidence, at)
 		}
+		s.Unresolved = append(s.Unresolved, open)
 		s.Limits.SystemVoltage = nil
 		return
 	}
@@ -59,14 +63,17 @@ func misreadBody(s *schema.Sheet) {
 	}
 }
 
-// misreadCells divides the voltage among the cells: 0.5 to 0.8 V each, in one string or in two beside each other; common practice, no
-// source. Thin film has other cells.
+// thinFilm are the technologies whose cells may have more voltage than a crystalline one.
+var thinFilm = map[string]bool{"cdte": true, "cigs": true, "a-si": true, "tandem": true}
+
+// misreadCells divides the voltage among the cells: no crystalline cell has more than 0.8 V (common practice, no source), and no module
+// has more than eight strings of them beside each other, as shingled ones do.
 func misreadCells(s *schema.Sheet) {
-	if s.Cell.Count.IsZero() || s.Cell.Technology == "thin-film" {
+	if s.Cell.Count.IsZero() {
 		return
 	}
 	for _, m := range s.Models {
-		if v := m.STC.Voc.Float() / s.Cell.Count.Float(); v > 0 && (v < 0.24 || v > 0.8) {
+		if v := m.STC.Voc.Float() / s.Cell.Count.Float(); v > 0 && (v < 0.08 || v > 0.8 && !thinFilm[s.Cell.Technology]) {
 			leaveOpen(s, fmt.Sprintf("read from a picture, and %.2f V would be a cell's voltage", v), "/cell/count")
 			return
 		}
@@ -87,20 +94,21 @@ func misreadClass(s *schema.Sheet, i int, several bool) {
 			}
 			return fields
 		}
+		was := *e
 		p, v, c, voc, isc := e.Pmax.Float(), e.Vmp.Float(), e.Imp.Float(), e.Voc.Float(), e.Isc.Float()
 		swapped := voc*c != 0 && v > voc && apart(p, voc*c) < nearPower // a maker's slip that explains itself
 		if p*v*c != 0 && apart(p, v*c) > farPower && !swapped {
-			leaveOpen(s, fmt.Sprintf("read from a picture, and %s W are far from %s V times %s A", e.Pmax, e.Vmp, e.Imp), at("pmax_w", "vmp_v", "imp_a", "voc_v", "isc_a")...) // columns may have been interchanged
+			leaveOpen(s, fmt.Sprintf("read from a picture, and %s W are far from %s V times %s A", was.Pmax, was.Vmp, was.Imp), at("pmax_w", "vmp_v", "imp_a", "voc_v", "isc_a")...) // columns may have been interchanged
 		}
 		if v*voc != 0 && max(v/voc, voc/v) > farVoltage {
-			leaveOpen(s, fmt.Sprintf("read from a picture, and Voc %s V and Vmp %s V are too far apart", e.Voc, e.Vmp), at("vmp_v", "voc_v")...)
+			leaveOpen(s, fmt.Sprintf("read from a picture, and Voc %s V and Vmp %s V are too far apart", was.Voc, was.Vmp), at("vmp_v", "voc_v")...)
 		}
 		if c*isc != 0 && max(c/isc, isc/c) > farVoltage {
-			leaveOpen(s, fmt.Sprintf("read from a picture, and Isc %s A and Imp %s A are too far apart", e.Isc, e.Imp), at("imp_a", "isc_a")...)
+			leaveOpen(s, fmt.Sprintf("read from a picture, and Isc %s A and Imp %s A are too far apart", was.Isc, was.Imp), at("imp_a", "isc_a")...)
 		}
 		area := s.Body.Length.Float() * s.Body.Width.Float() / 1e6
 		if eff := e.Efficiency.Float(); name == "stc" && eff*area*p != 0 && !several && apart(eff, p/area/10) > farEfficiency {
-			leaveOpen(s, fmt.Sprintf("read from a picture, and %s W on %.2f m² are not %s %%", e.Pmax, area, e.Efficiency), at("pmax_w", "efficiency_pct", "vmp_v", "imp_a", "voc_v", "isc_a")...)
+			leaveOpen(s, fmt.Sprintf("read from a picture, and %s W on %.2f m² are not %s %%", was.Pmax, area, was.Efficiency), at("pmax_w", "efficiency_pct", "vmp_v", "imp_a", "voc_v", "isc_a")...)
 		}
 		if name == "nmot" || name == "noct" {
 			for _, x := range underLess {
