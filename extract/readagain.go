@@ -20,7 +20,7 @@ func readAgain(ctx context.Context, data []byte, claims []claim, opt Options) (m
 			continue
 		}
 		out[at] = page.CellReading{}
-		cells[c.page] = append(cells[c.page], page.CellRequest{Box: c.box, Whitelist: whitelist(c.printed)})
+		cells[c.page] = append(cells[c.page], page.CellRequest{Box: c.box, Whitelist: whitelist(c.printed), Known: c.printed})
 	}
 	for number, asked := range cells {
 		read, err := page.ReadCells(ctx, data, number, asked, page.Options{Cache: opt.Cache})

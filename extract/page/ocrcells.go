@@ -14,6 +14,7 @@ import (
 type CellRequest struct {
 	Box       Box
 	Whitelist string // the only characters the place may hold; empty for all
+	Known     string // what is already held to stand there; an unsure reading is taken twice, the sooner where its digits are others
 }
 
 // CellReading is what stands there, with single spaces; empty where nothing could be read.
@@ -26,8 +27,10 @@ type CellReading struct {
 // it sees is another one.
 const cellTall = 46
 
-// A cell whose reading is less sure than this is read at another height, too; the surer reading counts.
+// A cell whose reading is not sure, or is less sure than could be and has other digits than known, is read at another height, too; the
+// surer reading counts.
 const (
+	cellLeast     = 0.3
 	cellSure      = 0.6
 	cellOtherTall = 34
 )
@@ -90,10 +93,20 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 	if err != nil {
 		return err
 	}
+	whole := func(from []CellReading) {
+		for _, i := range at {
+			out[i] = CellReading{Sure: 1}
+		}
+		for n, r := range from {
+			to := &out[of[n]]
+			to.Text, to.Sure = strings.TrimSpace(to.Text+" "+r.Text), min(to.Sure, r.Sure)
+		}
+	}
+	whole(first)
 	var unsure []int
 	var again []lettering
 	for n, l := range lines {
-		if first[n].Sure < cellSure {
+		if r := out[of[n]]; r.Sure < cellLeast || r.Sure < cellSure && figuresIn(r.Text) != figuresIn(cells[of[n]].Known) {
 			unsure, again = append(unsure, n), append(again, l)
 		}
 	}
@@ -106,14 +119,17 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 			first[n] = other[k]
 		}
 	}
-	for _, i := range at {
-		out[i].Sure = 1
-	}
-	for n, r := range first {
-		to := &out[of[n]]
-		to.Text, to.Sure = strings.TrimSpace(to.Text+" "+r.Text), min(to.Sure, r.Sure)
-	}
+	whole(first)
 	return nil
+}
+
+func figuresIn(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < '0' || r > '9' {
+			return -1
+		}
+		return r
+	}, text)
 }
 
 // readSecond has one process read parts of cells at a height.

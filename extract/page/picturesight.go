@@ -51,10 +51,9 @@ const (
 	mostLines  = 600
 )
 
-// linesPerProcess parts n lines evenly among the processes that may run at once. What is read of a line does not depend on the others.
-func linesPerProcess(n int) int {
-	slots := cap(ocrSlots)
-	return min(mostLines, max(leastLines, (n+slots-1)/slots))
+// processesFor is how many processes share n lines.
+func processesFor(n int) int {
+	return max((n+mostLines-1)/mostLines, min(cap(ocrSlots), (n+leastLines-1)/leastLines))
 }
 
 // look recognises lines; what was read badly is read once more, in smaller pieces.
@@ -97,16 +96,24 @@ func (o *ocr) look(ctx context.Context, lines []lettering) (*sight, []laid, erro
 	return s, all, nil
 }
 
-// readAll reads lines by as many processes as are worth starting.
+// readAll reads lines by as many processes as are worth starting. They take turns at the lines, so that each has long and short ones;
+// what is read of a line does not depend on the others.
 func (o *ocr) readAll(ctx context.Context, lines []lettering, tall int) ([][]ocrWord, error) {
 	read := make([][]ocrWord, len(lines))
-	share := linesPerProcess(len(lines))
+	n := processesFor(len(lines))
 	var wait sync.WaitGroup
-	faults := make([]error, len(lines)/share+1)
-	for from := 0; from < len(lines); from += share {
+	faults := make([]error, n)
+	for first := range n {
 		wait.Go(func() {
-			part := lines[from:min(len(lines), from+share)]
-			faults[from/share] = o.readLines(ctx, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, read[from:])
+			var part []lettering
+			for i := first; i < len(lines); i += n {
+				part = append(part, lines[i])
+			}
+			found := make([][]ocrWord, len(part))
+			faults[first] = o.readLines(ctx, part, tall, ocrSettings{mode: psmLine, dpi: pictureDPI, language: o.language()}, found)
+			for k, words := range found {
+				read[first+k*n] = words
+			}
 		})
 	}
 	wait.Wait()
