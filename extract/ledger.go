@@ -202,7 +202,7 @@ func (l *ledger) closed(s *schema.Sheet, field string, claims []claim) ([]claim,
 		return left, true
 	}
 	for _, c := range left {
-		if c.halfStep != "" && doubt.halfStep == "" && c.unit != doubt.unit && sameValue(c, *doubt) { // "5,400 Pa / 113 psf"
+		if c.halfStep != "" && doubt.halfStep == "" && c.unit != doubt.unit && sameValue(c, *doubt) && !saysOther(*doubt, c) { // "5,400 Pa / 113 psf"
 			doubt.open, doubt.note = "", joinNotes(doubt.note, "the same in "+c.unit+" stands beside it")
 			return append(left, *doubt), true
 		}
@@ -239,6 +239,12 @@ func longestStep(claims []claim) []claim {
 		v, err := strconv.ParseFloat(c.literal, 64)
 		return c.step && err == nil && v < longest
 	})
+}
+
+// saysOther: the doubt's other reading goes with the claim as well, so that the claim decides nothing.
+func saysOther(doubt, c claim) bool {
+	other := literalIn(doubt.instead, doubt)
+	return other != "" && other != doubt.literal && sameValue(claim{literal: other}, c)
 }
 
 // disagree leaves a field open: two places of equal right print different values.

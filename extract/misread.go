@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"pvtally/extract/page"
 	"pvtally/schema"
 )
 
@@ -30,7 +31,7 @@ func misread(s *schema.Sheet, several bool) {
 func leaveOpen(s *schema.Sheet, why string, fields ...string) {
 	for _, f := range fields {
 		e, ok := s.Evidence[f]
-		if !ok || e.By != "picture" {
+		if !ok || e.By != string(page.ByPicture) {
 			continue
 		}
 		if text := textField(s, f); text != nil {

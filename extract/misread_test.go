@@ -76,6 +76,7 @@ func TestMisreadNames(t *testing.T) {
 		{[]string{"KR-430N54", "KR-435N", "KR-440N54"}, []int{0, 1, 2}}, // which end was lost, or added, nothing tells
 		{[]string{"KR-[30N54", "KR-435N54"}, []int{0, 1}},
 		{[]string{"KR-95M", "KR-100M"}, nil},
+		{[]string{"KR-400M", "KR-405M", "KR-400M-B", "KR-405M-B"}, nil},
 		{[]string{"Fellmark 60 black", "KR-100M"}, nil},
 	} {
 		s := &schema.Sheet{Evidence: map[string]schema.Evidence{}}
@@ -102,5 +103,21 @@ func TestLikeDigit(t *testing.T) {
 		if got := likeDigit(text, from, from+4); got != want {
 			t.Errorf("%q: %v, want %v", text, got, want)
 		}
+	}
+}
+
+// TestMisreadVoltages: what is no round figure goes, and what stands behind it keeps its evidence.
+func TestMisreadVoltages(t *testing.T) {
+	s := &schema.Sheet{Evidence: map[string]schema.Evidence{
+		"/limits/system_voltage_v/0": {Printed: "1506 V", By: "picture"},
+		"/limits/system_voltage_v/1": {Printed: "1000 V", By: "picture"},
+	}}
+	s.Limits.SystemVoltage = []schema.Number{schema.MustNumber("1506"), schema.MustNumber("1000")}
+	misread(s, false)
+	if v := s.Limits.SystemVoltage; len(v) != 1 || v[0].Float() != 1000 || len(s.Evidence) != 1 || s.Evidence["/limits/system_voltage_v/0"].Printed != "1000 V" {
+		t.Errorf("left %v with %v", v, s.Evidence)
+	}
+	if len(s.Unresolved) != 1 || s.Unresolved[0].Candidates[0] != "1506 V" {
+		t.Errorf("open %v", s.Unresolved)
 	}
 }

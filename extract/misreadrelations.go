@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"pvtally/extract/page"
 	"pvtally/schema"
 )
 
@@ -29,26 +30,24 @@ var underLess = []struct {
 	least, most float64
 }{{"pmax_w", 0.6, 0.9}, {"imp_a", 0.6, 1.0}, {"isc_a", 0.6, 1.0}, {"vmp_v", 0.75, 1.05}, {"voc_v", 0.75, 1.05}}
 
-// misreadVoltages opens the system voltages where one is no round figure.
+// misreadVoltages opens the system voltages that are no round figures; the others move up.
 func misreadVoltages(s *schema.Sheet) {
-	for i, v := range s.Limits.SystemVoltage {
-		at := fmt.Sprintf("/limits/system_voltage_v/%d", i)
-		if e := s.Evidence[at]; e.By != "picture" || math.Mod(v.Float(), voltageStep) == 0 && v.Float() >= voltageStep {
+	at := func(i int) string { return fmt.Sprintf("/limits/system_voltage_v/%d", i) }
+	all := s.Limits.SystemVoltage
+	var round []schema.Number
+	for i, v := range all {
+		e, known := s.Evidence[at(i)]
+		delete(s.Evidence, at(i))
+		if e.By == string(page.ByPicture) && (v.Float() < voltageStep || math.Mod(v.Float(), voltageStep) != 0) {
+			s.Unresolved = append(s.Unresolved, schema.Unresolved{Field: "/limits/system_voltage_v", Label: e.Label, Candidates: []string{e.Printed}, Page: e.Page, Box: e.Box, Why: "read from a picture, and no round figure"})
 			continue
 		}
-		e := s.Evidence[at]
-		open := schema.Unresolved{Field: "/limits/system_voltage_v", Label: e.Label, Page: e.Page, Box: e.Box, Why: "read from a picture, and no round figure"}
-		for k := range s.Limits.SystemVoltage {
-			at := fmt.Sprintf("/limits/system_voltage_v/%d", k)
-			if text := s.Evidence[at].Printed; !slices.Contains(open.Candidates, text) {
-				open.Candidates = append(open.Candidates, text)
-			}
-			delete(s.Evidence, at)
+		if known {
+			s.Evidence[at(len(round))] = e
 		}
-		s.Unresolved = append(s.Unresolved, open)
-		s.Limits.SystemVoltage = nil
-		return
+		round = append(round, v)
 	}
+	s.Limits.SystemVoltage = round
 }
 
 // misreadBody weighs the module: less than its glass, or more than any of its size, is misread.
@@ -132,7 +131,7 @@ func misreadClass(s *schema.Sheet, i int, several bool) {
 func apart(a, b float64) float64 { return abs(a/b - 1) }
 
 // misreadNames opens the names that are built otherwise than the other classes': one letter read as another, an end lost. Letters are
-// read once only, so nothing else tells.
+// read once only, so nothing else tells. Two ways that are as frequent are two kinds of module.
 func misreadNames(s *schema.Sheet) {
 	builds := make([]string, len(s.Models))
 	count := map[string]int{}
@@ -151,7 +150,7 @@ func misreadNames(s *schema.Sheet) {
 			why = "read from a picture, with signs that no name has"
 		}
 		for other, n := range count {
-			if other != own && (strings.HasPrefix(other, own) || strings.HasPrefix(own, other) || n >= count[own] && alike(own, other)) {
+			if twins := n == count[own] && n > 1; other != own && !twins && (strings.HasPrefix(other, own) || strings.HasPrefix(own, other) || n >= count[own] && alike(own, other)) {
 				why = "read from a picture, and another class's name is built otherwise"
 			}
 		}

@@ -79,7 +79,7 @@ func ReadCells(ctx context.Context, data []byte, number int, cells []CellRequest
 	return out, nil
 }
 
-// readCells has one process read the cells of one whitelist.
+// readCells has a process read the cells of one whitelist, and another one those that came out unsure.
 func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, cells []CellRequest, out []CellReading) error {
 	var lines []lettering
 	var of []int
@@ -123,6 +123,7 @@ func (o *ocr) readCells(ctx context.Context, s *sight, list string, at []int, ce
 	return nil
 }
 
+// figuresIn is a text's digits alone.
 func figuresIn(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r < '0' || r > '9' {

@@ -23,13 +23,7 @@ func (l lettering) cut(tall int) *image.Gray {
 	frame := l.box.Inset(-pad).Intersect(image.Rect(0, 0, c.w, c.h))
 	gain := c.gain(l)
 	indexes := l.indexes()
-	rest := l.blobs[:0:0]
-	next := 0
-	for _, x := range indexes {
-		rest = append(rest, l.blobs[next:x.first]...)
-		next = x.last
-	}
-	plain := c.draw(append(rest, l.blobs[next:]...), frame, gain)
+	plain := c.draw(l.without(indexes), frame, gain)
 	if len(indexes) > 0 {
 		plain = l.raise(plain, frame, indexes, gain)
 	}

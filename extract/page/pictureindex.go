@@ -14,11 +14,49 @@ import (
 
 // Shapes of an index, in heights of the capital that it hangs on.
 const (
+	indexLetters  = 5    // at most: "cells"
+	indexTall     = 0.9  // at most
+	indexGap      = 0.3  // at most, between the capital and the index and between its letters
+	indexDrop     = 0.25 // at least, below the capital's top
+	indexDropMost = 0.85
+	indexSink     = 0.1 // at least, below the capital's foot
+	indexSinkMost = 0.7
 	indexCapital  = 0.85 // of the line's letters: what an index may hang on
-	indexApart    = 0.3  // the gap that ends it
 	indexWide     = 0.8  // at least: a single letter may be the "y" of "by"
 	indexCapitals = 0.6  // an index that is taller is in capitals
 )
+
+// hang gives lowered letters to the letter they hang on: the index of a symbol, too low and often too tall to be its neighbour.
+func (c *canvas) hang(lines []lettering) []lettering {
+	slices.SortStableFunc(lines, func(a, b lettering) int { return a.box.Min.X - b.box.Min.X })
+	top := newByTop(lines)
+	for i := range lines {
+		a := &lines[i]
+		if a.blobs == nil {
+			continue
+		}
+		k := top.nearest(image.Rect(a.box.Max.X, a.base-a.tall/4, a.box.Max.X+1, a.base), 2*indexGap, func(b *lettering) bool {
+			return b != a && b.blobs != nil && c.indexOf(a, b)
+		})
+		if k >= 0 {
+			a.blobs = append(a.blobs, lines[k].blobs...)
+			a.box = a.box.Union(lines[k].box)
+			lines[k].blobs = nil
+		}
+	}
+	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
+}
+
+// indexOf tells whether b is the index at the end of a. Of what the page's text explains it has the lines itself.
+func (c *canvas) indexOf(a, b *lettering) bool {
+	if explained := func(b blob) bool { return b.text }; slices.ContainsFunc(a.blobs, explained) || slices.ContainsFunc(b.blobs, explained) {
+		return false
+	}
+	tall := float64(a.tall)
+	gap, drop, sink := float64(b.box.Min.X-a.box.Max.X), float64(b.base-b.tall-(a.base-a.tall)), float64(b.base-a.base)
+	return len(b.blobs) <= indexLetters && float64(b.tall) <= indexTall*tall && gap >= -indexGap*tall && gap <= indexGap*tall &&
+		drop >= indexDrop*tall && drop <= indexDropMost*tall && sink >= indexSink*tall && sink <= indexSinkMost*tall && !c.ruled(a.box, b.box)
+}
 
 // indexes finds the lowered letters behind the capitals that begin words: from..to of the line's blobs, and the capital's foot.
 func (l *lettering) indexes() (out []index) {
@@ -48,9 +86,20 @@ func (l *lettering) inIndex(box image.Rectangle, indexes []index) bool {
 	})
 }
 
+// without gives the blobs that stand in no index; there are always some, the capitals.
+func (l *lettering) without(indexes []index) []blob {
+	var out []blob
+	next := 0
+	for _, x := range indexes {
+		out = append(out, l.blobs[next:x.first]...)
+		next = x.last
+	}
+	return append(out, l.blobs[next:]...)
+}
+
 // apart tells whether a gap stands before a blob.
 func (l *lettering) apart(i int) bool {
-	return float64(l.blobs[i].box.Min.X-l.blobs[i-1].box.Max.X) > indexApart*float64(l.tall)
+	return float64(l.blobs[i].box.Min.X-l.blobs[i-1].box.Max.X) > indexGap*float64(l.tall)
 }
 
 // hangs tells whether a letter is lowered against a capital.
@@ -80,6 +129,7 @@ func (l *lettering) raise(plain *image.Gray, frame image.Rectangle, indexes []in
 		for _, b := range l.blobs[x.first:x.last] {
 			box, heights = box.Union(b.box), append(heights, b.box.Dy())
 		}
+		slices.Sort(heights)
 		high := float64(heights[len(heights)/2])
 		want := lower * float64(l.tall)
 		if high >= indexCapitals*float64(l.tall) {

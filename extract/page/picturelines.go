@@ -31,13 +31,6 @@ const (
 	scriptTall    = 0.75 // of the line's letters
 	scriptReach   = 0.45
 	scriptLetters = 3
-	indexLetters  = 5 // "mppt", "cells"
-	indexTall     = 0.9
-	indexGap      = 0.3
-	indexDrop     = 0.25 // of the index below the letter at the top, and
-	indexDropMost = 0.85
-	indexSink     = 0.1 // at the foot, and
-	indexSinkMost = 0.7
 	tallRank      = 0.85 // the share of a line's letters that are no taller than its capitals
 	maxLetters    = 60_000
 )
@@ -244,38 +237,6 @@ func absorb(lines []lettering) []lettering {
 	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
 }
 
-// hang gives lowered letters to the letter they hang on: the index of a symbol, too low and often too tall to be its neighbour.
-func (c *canvas) hang(lines []lettering) []lettering {
-	slices.SortStableFunc(lines, func(a, b lettering) int { return a.box.Min.X - b.box.Min.X })
-	top := newByTop(lines)
-	for i := range lines {
-		a := &lines[i]
-		if a.blobs == nil {
-			continue
-		}
-		k := top.nearest(image.Rect(a.box.Max.X, a.base-a.tall/4, a.box.Max.X+1, a.base), 2*indexGap, func(b *lettering) bool {
-			return b != a && b.blobs != nil && c.indexOf(a, b)
-		})
-		if k >= 0 {
-			a.blobs = append(a.blobs, lines[k].blobs...)
-			a.box = a.box.Union(lines[k].box)
-			lines[k].blobs = nil
-		}
-	}
-	return slices.DeleteFunc(lines, func(l lettering) bool { return len(l.blobs) == 0 })
-}
-
-// indexOf tells whether b is the index at the end of a. Of what the page's text explains it has the lines itself.
-func (c *canvas) indexOf(a, b *lettering) bool {
-	if explained := func(b blob) bool { return b.text }; slices.ContainsFunc(a.blobs, explained) || slices.ContainsFunc(b.blobs, explained) {
-		return false
-	}
-	tall := float64(a.tall)
-	gap, drop, sink := float64(b.box.Min.X-a.box.Max.X), float64(b.base-b.tall-(a.base-a.tall)), float64(b.base-a.base)
-	return len(b.blobs) <= indexLetters && float64(b.tall) <= indexTall*tall && gap >= -indexGap*tall && gap <= indexGap*tall &&
-		drop >= indexDrop*tall && drop <= indexDropMost*tall && sink >= indexSink*tall && sink <= indexSinkMost*tall && !c.ruled(a.box, b.box)
-}
-
 // addMarks gives points, dashes, accents and the like to the line they stand in.
 func addMarks(lines []lettering, marks []blob) []lettering {
 	top := newByTop(lines)
@@ -363,12 +324,8 @@ func (l *lettering) settle() {
 	slices.SortStableFunc(l.blobs, func(a, b blob) int { return a.box.Min.X - b.box.Min.X })
 	if indexes := l.indexes(); len(indexes) > 0 {
 		var feet []int
-		next := 0
-		for _, x := range append(indexes, index{first: len(l.blobs)}) {
-			for _, b := range l.blobs[next:x.first] {
-				feet = append(feet, b.box.Max.Y)
-			}
-			next = x.last
+		for _, b := range l.without(indexes) {
+			feet = append(feet, b.box.Max.Y)
 		}
 		slices.Sort(feet)
 		l.base = feet[(len(feet)-1)/2]
